@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QString>
+#include <QWidget>
+
+namespace bw {
+
+class FarmSession;
+
+/// One page of the rail. A hidden page only marks itself stale; it recomputes when shown.
+class Page : public QWidget {
+    Q_OBJECT
+
+  public:
+    explicit Page(FarmSession& session, QWidget* parent = nullptr) : QWidget(parent), m_session(session) {}
+
+    virtual QString title() const = 0;
+    /// Widgets for the page's header bar (machine, job in hand, at most two buttons); may be null.
+    virtual QWidget* headerTools() { return nullptr; }
+    /// Recomputes everything from the session. Called when shown stale, or at once when visible.
+    virtual void refresh() = 0;
+    /// Called by the frame whenever data, selection, units or theme changed.
+    void markStale() {
+        m_stale = true;
+        if (isVisible()) refreshNow();
+    }
+    /// A text for the status line's right side (what the keys do here).
+    virtual QString hint() const { return {}; }
+
+  Q_SIGNALS:
+    /// Asks the frame to show another page: "machine", "nozzles", "season", "speed_window", "fault_finder".
+    void goTo(const QString& pageId);
+    /// A message for the notice bar, that stays until dismissed.
+    void notice(const QString& text, bool isError);
+
+  protected:
+    FarmSession& session() { return m_session; }
+    const FarmSession& session() const { return m_session; }
+    void showEvent(QShowEvent* event) override {
+        QWidget::showEvent(event);
+        if (m_stale) refreshNow();
+    }
+
+  private:
+    void refreshNow() {
+        m_stale = false;
+        refresh();
+    }
+    FarmSession& m_session;
+    bool m_stale = true;
+};
+
+}  // namespace bw
