@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace bw {
+
+/// A CSV text as rows of fields, the first row being the header. For the program's own data files:
+/// comma between fields, double quotes around a field that holds a comma, a quote (doubled) or a
+/// line end; lines that begin with '#' outside a field are comments; empty lines are skipped.
+struct CsvTable {
+    std::vector<std::string> header;
+    std::vector<std::vector<std::string>> rows;
+
+    /// Index of a column; nothing if there is none of that name.
+    std::optional<std::size_t> column(std::string_view name) const;
+    /// A field; empty if the row or the column is missing.
+    std::string_view at(std::size_t row, std::string_view columnName) const;
+};
+
+CsvTable parseCsv(std::string_view text);
+
+}  // namespace bw
