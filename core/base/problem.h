@@ -44,10 +44,12 @@ struct Fact {
     bool operator==(const Fact&) const = default;
 };
 
-inline Problem error(std::string code, std::string where = {}, std::vector<Argument> arguments = {}) {
+inline Problem error(std::string code, std::string where = {},
+                     std::vector<Argument> arguments = {}) {
     return {std::move(code), Severity::Error, std::move(where), std::move(arguments)};
 }
-inline Problem warning(std::string code, std::string where = {}, std::vector<Argument> arguments = {}) {
+inline Problem warning(std::string code, std::string where = {},
+                       std::vector<Argument> arguments = {}) {
     return {std::move(code), Severity::Warning, std::move(where), std::move(arguments)};
 }
 

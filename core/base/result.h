@@ -20,12 +20,24 @@ class [[nodiscard]] Result {
 
     bool isOk() const { return m_content.index() == 0; }
     explicit operator bool() const { return isOk(); }
-    const T& value() const& { assert(isOk()); return std::get<0>(m_content); }
-    T& value() & { assert(isOk()); return std::get<0>(m_content); }
-    T&& value() && { assert(isOk()); return std::get<0>(std::move(m_content)); }
+    const T& value() const& {
+        assert(isOk());
+        return std::get<0>(m_content);
+    }
+    T& value() & {
+        assert(isOk());
+        return std::get<0>(m_content);
+    }
+    T&& value() && {
+        assert(isOk());
+        return std::get<0>(std::move(m_content));
+    }
     const T& operator*() const& { return value(); }
     const T* operator->() const { return &value(); }
-    const Problem& problem() const { assert(!isOk()); return std::get<1>(m_content); }
+    const Problem& problem() const {
+        assert(!isOk());
+        return std::get<1>(m_content);
+    }
 
   private:
     std::variant<T, Problem> m_content;

@@ -14,34 +14,34 @@ namespace bw {
 /// One cause in the standing, or "something_else".
 struct CauseStanding {
     std::string cause;
-    std::string group;             ///< causes that no reading can part share one; empty: alone
+    std::string group;  ///< causes that no reading can part share one; empty: alone
     double probability = 0.0;
-    std::vector<Fact> why;         ///< what speaks for or against it, with numbers of this machine
+    std::vector<Fact> why;  ///< what speaks for or against it, with numbers of this machine
 };
 
 /// What a healthy machine, and each leading cause, would show at a check.
 struct Expectation {
     std::optional<AnyQuantity> healthy;
-    std::vector<std::pair<std::string, AnyQuantity>> byCause;   ///< cause id → expected reading
+    std::vector<std::pair<std::string, AnyQuantity>> byCause;  ///< cause id → expected reading
 };
 
 struct NextCheck {
     std::string check;
-    std::vector<Fact> why;          ///< why this one now
+    std::vector<Fact> why;  ///< why this one now
     Expectation expected;
     double bitsPerMinute = 0.0;
 };
 
 /// State of a case, recomputed from nothing but its record: answers can be changed in any order.
 struct CallState {
-    std::vector<CauseStanding> standing;      ///< most likely first; adds to 1 with something_else
+    std::vector<CauseStanding> standing;  ///< most likely first; adds to 1 with something_else
     std::optional<NextCheck> next;
-    std::vector<std::string> barredChecks;    ///< by the safety answers
-    bool done = false;                        ///< one cause or group is over 80 %, or nothing would tell more
-    bool notCovered = false;                  ///< pulsed nozzles: said at question one
+    std::vector<std::string> barredChecks;  ///< by the safety answers
+    bool done = false;        ///< one cause or group is over 80 %, or nothing would tell more
+    bool notCovered = false;  ///< pulsed nozzles: said at question one
     std::optional<Symptom> symptomFromNumbers;
-    std::vector<Fact> sums;                   ///< triage by flow against pressure, ways out with numbers
-    std::vector<Problem> conflicts;           ///< readings that nothing explains
+    std::vector<Fact> sums;          ///< triage by flow against pressure, ways out with numbers
+    std::vector<Problem> conflicts;  ///< readings that nothing explains
 };
 
 /// Reasons about one case. Machine, nozzle and job in the record may be incomplete: what is missing

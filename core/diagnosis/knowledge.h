@@ -12,22 +12,22 @@ namespace bw {
 
 /// Where a claim comes from: a published source, common practice, or judgement.
 struct Source {
-    std::string kind;     ///< "published", "practice", "judgement"
-    std::string text;     ///< title, number, year
+    std::string kind;  ///< "published", "practice", "judgement"
+    std::string text;  ///< title, number, year
 };
 
 struct Cause {
     std::string id;
-    std::string name;                 ///< as on the bars
-    std::string group;                ///< shared by causes that no reading can part
+    std::string name;   ///< as on the bars
+    std::string group;  ///< shared by causes that no reading can part
     std::string groupName;
-    double prior = 1.0;               ///< relative weight
-    std::map<Symptom, double> symptoms;   ///< how well the complaint fits, 0 to 1
+    double prior = 1.0;                  ///< relative weight
+    std::map<Symptom, double> symptoms;  ///< how well the complaint fits, 0 to 1
     std::string remedy;
-    std::string proof;                ///< how you know it is fixed
+    std::string proof;  ///< how you know it is fixed
     std::string prevention;
-    std::vector<std::string> cautions;    ///< ids C1…C30 that stand before the remedy
-    std::vector<std::string> waysOut;     ///< sentence codes with numbers of this machine (R20)
+    std::vector<std::string> cautions;  ///< ids C1…C30 that stand before the remedy
+    std::vector<std::string> waysOut;   ///< sentence codes with numbers of this machine (R20)
     std::vector<Source> sources;
 };
 
@@ -45,13 +45,13 @@ struct Check {
     std::string howTo;
     std::string why;
     CheckPlace place = CheckPlace::CabParked;
-    int minutes = 1;                  ///< rinsing to clean water is counted by the engine where the tank needs it
+    int minutes = 1;  ///< rinsing to clean water is counted by the engine where the tank needs it
     bool needsWater = false;
     int people = 1;
     std::string tools;
     std::vector<std::string> cautions;
-    std::vector<Answer> answers;      ///< empty for a pure reading
-    std::string reading;              ///< "sensor_pressure", "shown_flow" …; empty for word answers
+    std::vector<Answer> answers;  ///< empty for a pure reading
+    std::string reading;          ///< "sensor_pressure", "shown_flow" …; empty for word answers
     std::vector<Source> sources;
     /// cause id → answer id → likelihood level (very likely 8 … very unlikely 0.1), 1 where absent.
     std::map<std::string, std::map<std::string, double>> likelihoods;

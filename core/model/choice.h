@@ -9,7 +9,8 @@
 namespace bw {
 
 /// The words by which a choice is written in files and requests. Specialised beside each enum.
-template <class E> struct ChoiceNames;
+template <class E>
+struct ChoiceNames;
 
 template <class E>
 constexpr std::string_view choiceName(E value) {

@@ -24,34 +24,51 @@ enum class ShutOffKind { Ball, Diaphragm, AirOrElectric };
 enum class RestrictorPosition { FullBore, Narrowed };
 enum class SectionReturns { None, Metered };
 
-template <> struct ChoiceNames<MachineClass> {
-    static constexpr std::array<std::pair<MachineClass, std::string_view>, 4> names{{
-        {MachineClass::Mounted, "mounted"}, {MachineClass::Trailed, "trailed"},
-        {MachineClass::SelfPropelled, "self_propelled"}, {MachineClass::Pulsed, "pulsed"}}};
+template <>
+struct ChoiceNames<MachineClass> {
+    static constexpr std::array<std::pair<MachineClass, std::string_view>, 4> names{
+        {{MachineClass::Mounted, "mounted"},
+         {MachineClass::Trailed, "trailed"},
+         {MachineClass::SelfPropelled, "self_propelled"},
+         {MachineClass::Pulsed, "pulsed"}}};
 };
-template <> struct ChoiceNames<Senses> {
-    static constexpr std::array<std::pair<Senses, std::string_view>, 4> names{{
-        {Senses::Flow, "flow"}, {Senses::Pressure, "pressure"}, {Senses::Both, "both"}, {Senses::Nothing, "nothing"}}};
+template <>
+struct ChoiceNames<Senses> {
+    static constexpr std::array<std::pair<Senses, std::string_view>, 4> names{
+        {{Senses::Flow, "flow"},
+         {Senses::Pressure, "pressure"},
+         {Senses::Both, "both"},
+         {Senses::Nothing, "nothing"}}};
 };
-template <> struct ChoiceNames<Control> {
-    static constexpr std::array<std::pair<Control, std::string_view>, 3> names{{
-        {Control::PumpSpeed, "pump_speed"}, {Control::Throttle, "throttle"}, {Control::Bypass, "bypass"}}};
+template <>
+struct ChoiceNames<Control> {
+    static constexpr std::array<std::pair<Control, std::string_view>, 3> names{
+        {{Control::PumpSpeed, "pump_speed"},
+         {Control::Throttle, "throttle"},
+         {Control::Bypass, "bypass"}}};
 };
-template <> struct ChoiceNames<PumpKind> {
-    static constexpr std::array<std::pair<PumpKind, std::string_view>, 2> names{{
-        {PumpKind::Centrifugal, "centrifugal"}, {PumpKind::PositiveDisplacement, "positive_displacement"}}};
+template <>
+struct ChoiceNames<PumpKind> {
+    static constexpr std::array<std::pair<PumpKind, std::string_view>, 2> names{
+        {{PumpKind::Centrifugal, "centrifugal"},
+         {PumpKind::PositiveDisplacement, "positive_displacement"}}};
 };
-template <> struct ChoiceNames<ShutOffKind> {
-    static constexpr std::array<std::pair<ShutOffKind, std::string_view>, 3> names{{
-        {ShutOffKind::Ball, "ball"}, {ShutOffKind::Diaphragm, "diaphragm"}, {ShutOffKind::AirOrElectric, "air_or_electric"}}};
+template <>
+struct ChoiceNames<ShutOffKind> {
+    static constexpr std::array<std::pair<ShutOffKind, std::string_view>, 3> names{
+        {{ShutOffKind::Ball, "ball"},
+         {ShutOffKind::Diaphragm, "diaphragm"},
+         {ShutOffKind::AirOrElectric, "air_or_electric"}}};
 };
-template <> struct ChoiceNames<RestrictorPosition> {
-    static constexpr std::array<std::pair<RestrictorPosition, std::string_view>, 2> names{{
-        {RestrictorPosition::FullBore, "full_bore"}, {RestrictorPosition::Narrowed, "narrowed"}}};
+template <>
+struct ChoiceNames<RestrictorPosition> {
+    static constexpr std::array<std::pair<RestrictorPosition, std::string_view>, 2> names{
+        {{RestrictorPosition::FullBore, "full_bore"}, {RestrictorPosition::Narrowed, "narrowed"}}};
 };
-template <> struct ChoiceNames<SectionReturns> {
-    static constexpr std::array<std::pair<SectionReturns, std::string_view>, 2> names{{
-        {SectionReturns::None, "none"}, {SectionReturns::Metered, "metered"}}};
+template <>
+struct ChoiceNames<SectionReturns> {
+    static constexpr std::array<std::pair<SectionReturns, std::string_view>, 2> names{
+        {{SectionReturns::None, "none"}, {SectionReturns::Metered, "metered"}}};
 };
 
 /// One point of a pump's curve at full speed on water.
@@ -69,19 +86,19 @@ struct Loss {
 };
 
 struct ControlValve {
-    Known<Flow> flow;             ///< fully open: what passes when `at` is lost over it
+    Known<Flow> flow;  ///< fully open: what passes when `at` is lost over it
     Known<Pressure> at;
-    Known<double> leastOpening;   ///< least part of the stroke, 0 to 1
+    Known<double> leastOpening;  ///< least part of the stroke, 0 to 1
     bool operator==(const ControlValve&) const = default;
 };
 
 struct Pump {
-    Known<PumpKind> kind;                 ///< absent: no pump known
-    Known<Pressure> shutOffPressure;      ///< centrifugal, full speed, water, no flow
-    Known<std::vector<CurvePoint>> curve; ///< centrifugal
-    Known<Flow> ratedFlow;                ///< positive displacement, at full speed
+    Known<PumpKind> kind;                  ///< absent: no pump known
+    Known<Pressure> shutOffPressure;       ///< centrifugal, full speed, water, no flow
+    Known<std::vector<CurvePoint>> curve;  ///< centrifugal
+    Known<Flow> ratedFlow;                 ///< positive displacement, at full speed
     Known<Pressure> reliefPressure;
-    Known<double> leastSpeed;             ///< fraction of full speed
+    Known<double> leastSpeed;  ///< fraction of full speed
     Known<Pressure> suctionAvailable;
     bool operator==(const Pump&) const = default;
 };
@@ -89,13 +106,13 @@ struct Pump {
 struct Losses {
     Loss suction;
     Loss line;
-    Loss plumbing;   ///< holds meter and restrictor at full bore
-    Loss section;    ///< one section, at its own flow
+    Loss plumbing;  ///< holds meter and restrictor at full bore
+    Loss section;   ///< one section, at its own flow
     bool operator==(const Losses&) const = default;
 };
 
 struct Restrictor {
-    Known<bool> fitted;                    ///< unknown: neither advice nor limits from it
+    Known<bool> fitted;  ///< unknown: neither advice nor limits from it
     Known<Length> hole;
     Known<double> dischargeCoefficient;
     Known<Flow> changeoverFlow;
@@ -107,22 +124,22 @@ struct Meter {
     Known<Flow> minimumFullBore;
     Known<Flow> minimumNarrowed;
     Known<Flow> maximum;
-    Known<double> scale;          ///< 1.1 shows 10 % too much
+    Known<double> scale;  ///< 1.1 shows 10 % too much
     Known<double> noise;
     Known<double> noiseBelow;
     bool operator==(const Meter&) const = default;
 };
 
 struct ControllerLimits {
-    Known<Pressure> pressureFloor;     ///< at the boom pressure sensor
-    Known<Pressure> pressureCeiling;   ///< at the boom pressure sensor
+    Known<Pressure> pressureFloor;    ///< at the boom pressure sensor
+    Known<Pressure> pressureCeiling;  ///< at the boom pressure sensor
     Known<Speed> topSpeed;
     bool operator==(const ControllerLimits&) const = default;
 };
 
 struct Agitation {
     Known<Flow> flow;
-    Known<Pressure> at;    ///< pump outlet pressure
+    Known<Pressure> at;  ///< pump outlet pressure
     bool operator==(const Agitation&) const = default;
 };
 
@@ -133,7 +150,7 @@ struct ShutOffValve {
 };
 
 struct Pulsed {
-    Known<Pressure> pressure;     ///< set nozzle pressure; absent: not pulsed
+    Known<Pressure> pressure;  ///< set nozzle pressure; absent: not pulsed
     Known<double> dutyMin;
     Known<double> dutyMax;
     bool operator==(const Pulsed&) const = default;
@@ -148,20 +165,20 @@ struct Strainers {
 };
 
 struct LoopSettings {
-    Known<double> gain;           ///< strokes/s for a whole target of error
-    Known<double> deadBand;       ///< part of the target
-    Known<double> slew;           ///< strokes/s
+    Known<double> gain;      ///< strokes/s for a whole target of error
+    Known<double> deadBand;  ///< part of the target
+    Known<double> slew;      ///< strokes/s
     Known<Duration> deadTime;
     Known<Duration> hydraulicLag;
     Known<Duration> meterLag;
-    Known<double> stiction;       ///< part of the stroke
+    Known<double> stiction;  ///< part of the stroke
     bool operator==(const LoopSettings&) const = default;
 };
 
 /// A nozzle set aboard: which nozzle sits in which position of the bodies.
 struct SetAboard {
-    int position = 1;             ///< position on the nozzle body, from 1
-    std::string nozzle;           ///< the nozzle's name
+    int position = 1;    ///< position on the nozzle body, from 1
+    std::string nozzle;  ///< the nozzle's name
     bool operator==(const SetAboard&) const = default;
 };
 
@@ -170,10 +187,10 @@ struct Machine {
     std::string name;
     UnitSystem units = UnitSystem::Metric;
     Known<MachineClass> machineClass;
-    Known<Length> spacing;                 ///< between nozzles
-    Known<Length> width;                   ///< as the owner says; checked against nozzles × spacing
-    Known<std::vector<int>> sections;      ///< nozzles in each section, left to right
-    Known<int> bodyPositions;              ///< positions per nozzle body
+    Known<Length> spacing;             ///< between nozzles
+    Known<Length> width;               ///< as the owner says; checked against nozzles × spacing
+    Known<std::vector<int>> sections;  ///< nozzles in each section, left to right
+    Known<int> bodyPositions;          ///< positions per nozzle body
     std::vector<SetAboard> setsAboard;
     Known<Volume> tank;
     Known<Senses> senses;
@@ -191,7 +208,7 @@ struct Machine {
     Strainers strainers;
     LoopSettings loop;
     std::string notes;
-    bool isDemo = false;                   ///< invented data, marked so wherever it is shown
+    bool isDemo = false;  ///< invented data, marked so wherever it is shown
     bool operator==(const Machine&) const = default;
 };
 
@@ -200,8 +217,8 @@ int nozzleCount(const Machine& machine);
 /// Nozzles × spacing; zero if either is unknown.
 Length sprayedWidth(const Machine& machine);
 
-/// Calls `f(key, field)` for every field with an origin, in the order of the page. Keys are those of
-/// a calc request ("limits.pressure_floor"). `M` is Machine or const Machine.
+/// Calls `f(key, field)` for every field with an origin, in the order of the page. Keys are those
+/// of a calc request ("limits.pressure_floor"). `M` is Machine or const Machine.
 template <class M, class F>
 void visitFields(M& m, F&& f) {
     f("class", m.machineClass);

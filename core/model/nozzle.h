@@ -12,17 +12,25 @@ namespace bw {
 
 /// Droplet-size categories of ISO 25358 / ASABE S572, finest first.
 enum class DropletCategory { XF, VF, F, M, C, VC, XC, UC };
-template <> struct ChoiceNames<DropletCategory> {
-    static constexpr std::array<std::pair<DropletCategory, std::string_view>, 8> names{{
-        {DropletCategory::XF, "XF"}, {DropletCategory::VF, "VF"}, {DropletCategory::F, "F"}, {DropletCategory::M, "M"},
-        {DropletCategory::C, "C"}, {DropletCategory::VC, "VC"}, {DropletCategory::XC, "XC"}, {DropletCategory::UC, "UC"}}};
+template <>
+struct ChoiceNames<DropletCategory> {
+    static constexpr std::array<std::pair<DropletCategory, std::string_view>, 8> names{
+        {{DropletCategory::XF, "XF"},
+         {DropletCategory::VF, "VF"},
+         {DropletCategory::F, "F"},
+         {DropletCategory::M, "M"},
+         {DropletCategory::C, "C"},
+         {DropletCategory::VC, "VC"},
+         {DropletCategory::XC, "XC"},
+         {DropletCategory::UC, "UC"}}};
 };
 
 /// The form of the spray: a fan, a stream (liquid fertiliser), or a bar fed through a plate.
 enum class NozzleKind { Fan, Stream, Plate };
-template <> struct ChoiceNames<NozzleKind> {
-    static constexpr std::array<std::pair<NozzleKind, std::string_view>, 3> names{{
-        {NozzleKind::Fan, "fan"}, {NozzleKind::Stream, "stream"}, {NozzleKind::Plate, "plate"}}};
+template <>
+struct ChoiceNames<NozzleKind> {
+    static constexpr std::array<std::pair<NozzleKind, std::string_view>, 3> names{
+        {{NozzleKind::Fan, "fan"}, {NozzleKind::Stream, "stream"}, {NozzleKind::Plate, "plate"}}};
 };
 
 /// Droplet category over `from <= p < to` (the last band includes `to`).
@@ -50,30 +58,28 @@ struct FlowPoint {
 /// One nozzle type. Flow by one rating and an exponent, or by a table whose fit replaces them.
 struct Nozzle {
     std::string name;
-    std::string family;                      ///< maker's or own family name; nozzles of one family share droplet copies
-    std::string sizeCode;                    ///< ISO 10625 code ("03"), empty if not of the standard
+    std::string family;  ///< maker's or own family name; nozzles of one family share droplet copies
+    std::string sizeCode;  ///< ISO 10625 code ("03"), empty if not of the standard
     Known<NozzleKind> kind;
-    Known<Flow> flow;                        ///< at pressure `at`, on water
+    Known<Flow> flow;  ///< at pressure `at`, on water
     Known<Pressure> at;
     Known<Pressure> pressureMin;
     Known<Pressure> pressureMax;
-    Known<double> exponent;                  ///< absent: 0.5
+    Known<double> exponent;  ///< absent: 0.5
     Known<std::vector<FlowPoint>> table;
     Known<std::vector<DropletBand>> droplets;
     Known<std::vector<DriftBand>> drift;
-    Known<double> sprayAngle;                ///< degrees
-    Known<double> price;                     ///< each, in the farm's currency
-    bool acceptUnchecked = false;            ///< the user takes this nozzle in spite of missing tables
+    Known<double> sprayAngle;      ///< degrees
+    Known<double> price;           ///< each, in the farm's currency
+    bool acceptUnchecked = false;  ///< the user takes this nozzle in spite of missing tables
     bool isDemo = false;
-    bool isBuiltIn = false;                  ///< a size record of the standard, not a product
+    bool isBuiltIn = false;  ///< a size record of the standard, not a product
     std::string notes;
     bool operator==(const Nozzle&) const = default;
 };
 
 template <class N, class F>
-void visitFields(N& n, F&& f)
-    requires(std::is_same_v<std::remove_const_t<N>, Nozzle>)
-{
+void visitFields(N& n, F&& f) requires(std::is_same_v<std::remove_const_t<N>, Nozzle>) {
     f("kind", n.kind);
     f("flow", n.flow);
     f("at", n.at);

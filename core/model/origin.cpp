@@ -5,9 +5,12 @@ namespace bw {
 
 std::string_view name(Origin origin) {
     switch (origin) {
-        case Origin::Measured: return "measured";
-        case Origin::Handbook: return "handbook";
-        case Origin::Assumed: return "assumed";
+        case Origin::Measured:
+            return "measured";
+        case Origin::Handbook:
+            return "handbook";
+        case Origin::Assumed:
+            return "assumed";
     }
     return "assumed";
 }

@@ -10,7 +10,7 @@ namespace bw {
 
 /// Where a value came from.
 enum class Origin { Measured, Handbook, Assumed };
-std::string_view name(Origin origin);                       ///< "measured", "handbook", "assumed"
+std::string_view name(Origin origin);  ///< "measured", "handbook", "assumed"
 std::optional<Origin> originFor(std::string_view name);
 
 /// A value with what is known of it. `typed` is the text as the person wrote it, number and unit
@@ -20,8 +20,8 @@ struct Sourced {
     T value{};
     Origin origin = Origin::Handbook;
     std::string typed;
-    std::string date;                   ///< ISO date of a measurement; may be empty
-    std::optional<T> from;              ///< plausible range of an assumed value
+    std::string date;       ///< ISO date of a measurement; may be empty
+    std::optional<T> from;  ///< plausible range of an assumed value
     std::optional<T> to;
 
     Sourced() = default;

@@ -24,10 +24,29 @@ struct Customer {
 };
 
 /// A record with its key, and the keys it belongs to.
-struct StoredMachine { RecordId id = 0; RecordId customer = 0; Machine machine; bool operator==(const StoredMachine&) const = default; };
-struct StoredNozzle { RecordId id = 0; Nozzle nozzle; bool operator==(const StoredNozzle&) const = default; };
-struct StoredJob { RecordId id = 0; RecordId machine = 0; int position = 0; Job job; bool operator==(const StoredJob&) const = default; };
-struct StoredCustomer { RecordId id = 0; Customer customer; bool operator==(const StoredCustomer&) const = default; };
+struct StoredMachine {
+    RecordId id = 0;
+    RecordId customer = 0;
+    Machine machine;
+    bool operator==(const StoredMachine&) const = default;
+};
+struct StoredNozzle {
+    RecordId id = 0;
+    Nozzle nozzle;
+    bool operator==(const StoredNozzle&) const = default;
+};
+struct StoredJob {
+    RecordId id = 0;
+    RecordId machine = 0;
+    int position = 0;
+    Job job;
+    bool operator==(const StoredJob&) const = default;
+};
+struct StoredCustomer {
+    RecordId id = 0;
+    Customer customer;
+    bool operator==(const StoredCustomer&) const = default;
+};
 
 /// The season: machines, the jobs each does in order, and the nozzles to choose from.
 struct Season {

@@ -17,17 +17,35 @@ struct Digits {
 /// Three figures, and no more decimals than anybody reads in that unit.
 Digits digitsFor(Unit unit) {
     switch (unit) {
-        case Unit::Psi: case Unit::Kilopascal: return {3, 1};
-        case Unit::Bar: return {3, 2};
-        case Unit::KilometrePerHour: case Unit::MilePerHour: case Unit::MetrePerSecond: return {3, 1};
-        case Unit::LitrePerHectare: return {3, 1};
-        case Unit::GallonUsPerAcre: case Unit::GallonImperialPerAcre: return {3, 1};
-        case Unit::LitrePerMinute: return {3, 2};
-        case Unit::GallonUsPerMinute: case Unit::GallonImperialPerMinute: return {3, 3};
-        case Unit::Hectare: case Unit::Acre: return {4, 1};
-        case Unit::Percent: return {3, 1};
-        case Unit::MillilitrePerMinute: case Unit::Millilitre: return {4, 0};
-        default: return {3, 3};
+        case Unit::Psi:
+        case Unit::Kilopascal:
+            return {3, 1};
+        case Unit::Bar:
+            return {3, 2};
+        case Unit::KilometrePerHour:
+        case Unit::MilePerHour:
+        case Unit::MetrePerSecond:
+            return {3, 1};
+        case Unit::LitrePerHectare:
+            return {3, 1};
+        case Unit::GallonUsPerAcre:
+        case Unit::GallonImperialPerAcre:
+            return {3, 1};
+        case Unit::LitrePerMinute:
+            return {3, 2};
+        case Unit::GallonUsPerMinute:
+        case Unit::GallonImperialPerMinute:
+            return {3, 3};
+        case Unit::Hectare:
+        case Unit::Acre:
+            return {4, 1};
+        case Unit::Percent:
+            return {3, 1};
+        case Unit::MillilitrePerMinute:
+        case Unit::Millilitre:
+            return {4, 0};
+        default:
+            return {3, 3};
     }
 }
 
@@ -38,7 +56,8 @@ std::string withMark(std::string s, char mark) {
 
 std::string fixed(double number, int decimals) {
     std::array<char, 400> buffer{};
-    const auto [end, code] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), number, std::chars_format::fixed, decimals);
+    const auto [end, code] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), number,
+                                           std::chars_format::fixed, decimals);
     if (code != std::errc()) return "—";
     std::string s(buffer.data(), end);
     if (s.find_first_not_of("-0.") == std::string::npos && s.front() == '-') s.erase(0, 1);
@@ -71,7 +90,8 @@ std::string formatNumber(double number, Unit unit, char mark) {
 std::string formatExact(double number, char mark) {
     if (!std::isfinite(number)) return "—";
     std::array<char, 64> buffer{};
-    const auto [end, code] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), number, std::chars_format::general, 12);
+    const auto [end, code] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), number,
+                                           std::chars_format::general, 12);
     if (code != std::errc()) return "—";
     return withMark(std::string(buffer.data(), end), mark);
 }
@@ -82,6 +102,8 @@ std::string format(AnyQuantity q, Unit unit, char mark) {
     return s;
 }
 
-std::string format(AnyQuantity q, const NumberStyle& style) { return format(q, displayUnit(style.units, q.dimension), style.decimalMark); }
+std::string format(AnyQuantity q, const NumberStyle& style) {
+    return format(q, displayUnit(style.units, q.dimension), style.decimalMark);
+}
 
 }  // namespace bw

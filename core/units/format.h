@@ -24,6 +24,9 @@ std::string formatExact(double number, char decimalMark = '.');
 /// Number and unit in the style's unit for the dimension, "2.8 bar".
 std::string format(AnyQuantity q, const NumberStyle& style);
 std::string format(AnyQuantity q, Unit unit, char decimalMark = '.');
-template <class Q> std::string format(Q q, const NumberStyle& style) { return format(anyQuantity(q), style); }
+template <class Q>
+std::string format(Q q, const NumberStyle& style) {
+    return format(anyQuantity(q), style);
+}
 
 }  // namespace bw

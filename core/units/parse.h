@@ -25,7 +25,7 @@ Result<double> parseNumber(std::string_view text, DecimalMarks marks = DecimalMa
 /// What was typed, read.
 struct ParsedQuantity {
     AnyQuantity quantity;
-    double number = 0.0;   ///< as typed, in `unit`
+    double number = 0.0;  ///< as typed, in `unit`
     Unit unit = Unit::None;
     bool unitWasTyped = false;
 };
@@ -33,7 +33,8 @@ struct ParsedQuantity {
 /// "40 psi", "2,8 bar", "15mph", "7 1/2 gal/ac", or a bare number in `bareUnit`.
 /// Problems: as parseNumber, and unit_unknown, unit_gallon_which ("gal" alone), unit_wrong_kind
 /// (names the unit typed and the dimension expected), unit_missing (no `bareUnit` given).
-Result<ParsedQuantity> parseQuantity(std::string_view text, Dimension expected, std::optional<Unit> bareUnit,
+Result<ParsedQuantity> parseQuantity(std::string_view text, Dimension expected,
+                                     std::optional<Unit> bareUnit,
                                      DecimalMarks marks = DecimalMarks::OwnPoint);
 
 /// Typed form of parseQuantity.

@@ -24,10 +24,20 @@ class Quantity {
 
     constexpr auto operator<=>(const Quantity&) const = default;
     constexpr Quantity operator-() const { return Quantity(-m_si); }
-    constexpr Quantity& operator+=(Quantity o) { m_si += o.m_si; return *this; }
-    constexpr Quantity& operator-=(Quantity o) { m_si -= o.m_si; return *this; }
-    friend constexpr Quantity operator+(Quantity a, Quantity b) { return Quantity(a.m_si + b.m_si); }
-    friend constexpr Quantity operator-(Quantity a, Quantity b) { return Quantity(a.m_si - b.m_si); }
+    constexpr Quantity& operator+=(Quantity o) {
+        m_si += o.m_si;
+        return *this;
+    }
+    constexpr Quantity& operator-=(Quantity o) {
+        m_si -= o.m_si;
+        return *this;
+    }
+    friend constexpr Quantity operator+(Quantity a, Quantity b) {
+        return Quantity(a.m_si + b.m_si);
+    }
+    friend constexpr Quantity operator-(Quantity a, Quantity b) {
+        return Quantity(a.m_si - b.m_si);
+    }
     friend constexpr Quantity operator*(Quantity a, double f) { return Quantity(a.m_si * f); }
     friend constexpr Quantity operator*(double f, Quantity a) { return Quantity(a.m_si * f); }
     friend constexpr Quantity operator/(Quantity a, double f) { return Quantity(a.m_si / f); }
@@ -55,18 +65,18 @@ constexpr auto operator/(Quantity<V, L, M, T> a, Quantity<V2, L2, M2, T2> b) {
     }
 }
 
-using Length = Quantity<0, 1, 0, 0>;              ///< m
-using Area = Quantity<0, 2, 0, 0>;                ///< m²
-using Duration = Quantity<0, 0, 0, 1>;            ///< s
-using Speed = Quantity<0, 1, 0, -1>;              ///< m/s
-using Pressure = Quantity<0, -1, 1, -2>;          ///< Pa, gauge
-using Volume = Quantity<1, 0, 0, 0>;              ///< m³ of liquid
-using Flow = Quantity<1, 0, 0, -1>;               ///< m³/s
-using AreaRate = Quantity<1, -2, 0, 0>;           ///< m³ of liquid per m² of ground
-using Mass = Quantity<0, 0, 1, 0>;                ///< kg
-using Density = Quantity<-1, 0, 1, 0>;            ///< kg per m³ of liquid
-using MassRate = Quantity<0, -2, 1, 0>;           ///< kg per m² of ground (a nutrient)
-using KinematicViscosity = Quantity<0, 2, 0, -1>; ///< m²/s
+using Length = Quantity<0, 1, 0, 0>;               ///< m
+using Area = Quantity<0, 2, 0, 0>;                 ///< m²
+using Duration = Quantity<0, 0, 0, 1>;             ///< s
+using Speed = Quantity<0, 1, 0, -1>;               ///< m/s
+using Pressure = Quantity<0, -1, 1, -2>;           ///< Pa, gauge
+using Volume = Quantity<1, 0, 0, 0>;               ///< m³ of liquid
+using Flow = Quantity<1, 0, 0, -1>;                ///< m³/s
+using AreaRate = Quantity<1, -2, 0, 0>;            ///< m³ of liquid per m² of ground
+using Mass = Quantity<0, 0, 1, 0>;                 ///< kg
+using Density = Quantity<-1, 0, 1, 0>;             ///< kg per m³ of liquid
+using MassRate = Quantity<0, -2, 1, 0>;            ///< kg per m² of ground (a nutrient)
+using KinematicViscosity = Quantity<0, 2, 0, -1>;  ///< m²/s
 /// Square-law loss: pressure lost per flow squared.
 using SquareLoss = decltype(Pressure{} / (Flow{} * Flow{}));
 

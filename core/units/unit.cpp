@@ -52,22 +52,29 @@ constexpr std::array kUnits = {
     UnitInfo{Unit::GallonImperial, D::Volume, "imp gal", kGallonImperial, "impgal ukgal gal(imp)"},
     UnitInfo{Unit::CubicMetrePerSecond, D::Flow, "m³/s", 1.0, "m³/s m3/s"},
     UnitInfo{Unit::LitrePerMinute, D::Flow, "L/min", 1e-3 / 60, "l/min lpm l/minute"},
-    UnitInfo{Unit::GallonUsPerMinute, D::Flow, "gal/min", kGallonUs / 60, "gal/min gpm usgal/min usgpm"},
-    UnitInfo{Unit::GallonImperialPerMinute, D::Flow, "imp gal/min", kGallonImperial / 60, "impgal/min ukgal/min"},
+    UnitInfo{Unit::GallonUsPerMinute, D::Flow, "gal/min", kGallonUs / 60,
+             "gal/min gpm usgal/min usgpm"},
+    UnitInfo{Unit::GallonImperialPerMinute, D::Flow, "imp gal/min", kGallonImperial / 60,
+             "impgal/min ukgal/min"},
     UnitInfo{Unit::MillilitrePerMinute, D::Flow, "mL/min", 1e-6 / 60, "ml/min"},
-    UnitInfo{Unit::FluidOunceUsPerMinute, D::Flow, "fl oz/min", kFluidOunceUs / 60, "floz/min fl.oz/min"},
+    UnitInfo{Unit::FluidOunceUsPerMinute, D::Flow, "fl oz/min", kFluidOunceUs / 60,
+             "floz/min fl.oz/min"},
     UnitInfo{Unit::LitrePerHectare, D::AreaRate, "L/ha", 1e-3 / 1e4, "l/ha lha lph"},
-    UnitInfo{Unit::GallonUsPerAcre, D::AreaRate, "gal/ac", kGallonUs / kAcre, "gal/ac gpa gal/acre usgal/ac usgal/acre gallons/acre"},
-    UnitInfo{Unit::GallonImperialPerAcre, D::AreaRate, "imp gal/ac", kGallonImperial / kAcre, "impgal/ac impgal/acre ukgal/ac"},
+    UnitInfo{Unit::GallonUsPerAcre, D::AreaRate, "gal/ac", kGallonUs / kAcre,
+             "gal/ac gpa gal/acre usgal/ac usgal/acre gallons/acre"},
+    UnitInfo{Unit::GallonImperialPerAcre, D::AreaRate, "imp gal/ac", kGallonImperial / kAcre,
+             "impgal/ac impgal/acre ukgal/ac"},
     UnitInfo{Unit::Kilogram, D::Mass, "kg", 1.0, "kg"},
     UnitInfo{Unit::Tonne, D::Mass, "t", 1e3, "t tonne tonnes"},
     UnitInfo{Unit::Pound, D::Mass, "lb", kPound, "lb lbs pound pounds"},
     UnitInfo{Unit::KilogramPerLitre, D::Density, "kg/L", 1e3, "kg/l"},
     UnitInfo{Unit::KilogramPerCubicMetre, D::Density, "kg/m³", 1.0, "kg/m³ kg/m3"},
-    UnitInfo{Unit::PoundPerGallonUs, D::Density, "lb/gal", kPound / kGallonUs, "lb/gal lb/usgal lbs/gal"},
+    UnitInfo{Unit::PoundPerGallonUs, D::Density, "lb/gal", kPound / kGallonUs,
+             "lb/gal lb/usgal lbs/gal"},
     UnitInfo{Unit::KilogramPerHectare, D::MassRate, "kg/ha", 1e-4, "kg/ha"},
     UnitInfo{Unit::PoundPerAcre, D::MassRate, "lb/ac", kPound / kAcre, "lb/ac lb/acre lbs/ac"},
-    UnitInfo{Unit::SquareMillimetrePerSecond, D::KinematicViscosity, "mm²/s", 1e-6, "mm²/s mm2/s cst"},
+    UnitInfo{Unit::SquareMillimetrePerSecond, D::KinematicViscosity, "mm²/s", 1e-6,
+             "mm²/s mm2/s cst"},
 };
 
 std::string folded(std::string_view text) {
@@ -91,9 +98,13 @@ bool listed(std::string_view spellings, std::string_view word) {
 
 }  // namespace
 
-std::span<const UnitInfo> units() { return kUnits; }
+std::span<const UnitInfo> units() {
+    return kUnits;
+}
 
-const UnitInfo& info(Unit unit) { return kUnits[static_cast<std::size_t>(unit)]; }
+const UnitInfo& info(Unit unit) {
+    return kUnits[static_cast<std::size_t>(unit)];
+}
 
 std::optional<Unit> unitFor(std::string_view spelling) {
     const std::string word = folded(spelling);
@@ -106,9 +117,12 @@ std::optional<Unit> unitFor(std::string_view spelling) {
 
 std::string_view name(UnitSystem system) {
     switch (system) {
-        case UnitSystem::Metric: return "metric";
-        case UnitSystem::Us: return "us";
-        case UnitSystem::Uk: return "uk";
+        case UnitSystem::Metric:
+            return "metric";
+        case UnitSystem::Us:
+            return "us";
+        case UnitSystem::Uk:
+            return "uk";
     }
     return "metric";
 }
@@ -123,25 +137,42 @@ std::optional<UnitSystem> unitSystemFor(std::string_view text) {
 Unit displayUnit(UnitSystem system, Dimension dimension) {
     const bool us = system == UnitSystem::Us;
     switch (dimension) {
-        case Dimension::None: return Unit::None;
-        case Dimension::Length: return us ? Unit::Foot : Unit::Metre;
-        case Dimension::Area: return us ? Unit::Acre : Unit::Hectare;
-        case Dimension::Duration: return Unit::Second;
-        case Dimension::Speed: return system == UnitSystem::Metric ? Unit::KilometrePerHour : Unit::MilePerHour;
-        case Dimension::Pressure: return us ? Unit::Psi : Unit::Bar;
-        case Dimension::Volume: return us ? Unit::GallonUs : Unit::Litre;
-        case Dimension::Flow: return us ? Unit::GallonUsPerMinute : Unit::LitrePerMinute;
-        case Dimension::AreaRate: return us ? Unit::GallonUsPerAcre : Unit::LitrePerHectare;
-        case Dimension::Mass: return us ? Unit::Pound : Unit::Kilogram;
-        case Dimension::Density: return us ? Unit::PoundPerGallonUs : Unit::KilogramPerLitre;
-        case Dimension::MassRate: return us ? Unit::PoundPerAcre : Unit::KilogramPerHectare;
-        case Dimension::KinematicViscosity: return Unit::SquareMillimetrePerSecond;
+        case Dimension::None:
+            return Unit::None;
+        case Dimension::Length:
+            return us ? Unit::Foot : Unit::Metre;
+        case Dimension::Area:
+            return us ? Unit::Acre : Unit::Hectare;
+        case Dimension::Duration:
+            return Unit::Second;
+        case Dimension::Speed:
+            return system == UnitSystem::Metric ? Unit::KilometrePerHour : Unit::MilePerHour;
+        case Dimension::Pressure:
+            return us ? Unit::Psi : Unit::Bar;
+        case Dimension::Volume:
+            return us ? Unit::GallonUs : Unit::Litre;
+        case Dimension::Flow:
+            return us ? Unit::GallonUsPerMinute : Unit::LitrePerMinute;
+        case Dimension::AreaRate:
+            return us ? Unit::GallonUsPerAcre : Unit::LitrePerHectare;
+        case Dimension::Mass:
+            return us ? Unit::Pound : Unit::Kilogram;
+        case Dimension::Density:
+            return us ? Unit::PoundPerGallonUs : Unit::KilogramPerLitre;
+        case Dimension::MassRate:
+            return us ? Unit::PoundPerAcre : Unit::KilogramPerHectare;
+        case Dimension::KinematicViscosity:
+            return Unit::SquareMillimetrePerSecond;
     }
     return Unit::None;
 }
 
-Unit smallLengthUnit(UnitSystem system) { return system == UnitSystem::Us ? Unit::Inch : Unit::Metre; }
+Unit smallLengthUnit(UnitSystem system) {
+    return system == UnitSystem::Us ? Unit::Inch : Unit::Metre;
+}
 
-double toUnit(AnyQuantity q, Unit unit) { return q.si / info(unit).inSi; }
+double toUnit(AnyQuantity q, Unit unit) {
+    return q.si / info(unit).inSi;
+}
 
 }  // namespace bw
