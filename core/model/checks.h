@@ -14,10 +14,6 @@ namespace bw {
 std::vector<Problem> checkMachine(const Machine& machine);
 std::vector<Problem> checkNozzle(const Nozzle& nozzle);
 std::vector<Problem> checkJob(const Job& job);
-/// Checks that need the pair: floor over the pressure at the slow speed, nozzle strainer against
-/// the mesh upstream and the like. `where` names the machine's field.
-std::vector<Problem> checkMachineForJobs(const Machine& machine, const std::vector<Job>& jobs,
-                                         const std::vector<Nozzle>& nozzles);
 
 /// The first error of a list, if any.
 const Problem* firstError(const std::vector<Problem>& problems);

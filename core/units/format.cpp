@@ -102,8 +102,17 @@ std::string format(AnyQuantity q, Unit unit, char mark) {
     return s;
 }
 
+Unit readableUnit(AnyQuantity q, UnitSystem system) {
+    const double size = std::abs(q.si);
+    if (q.dimension == Dimension::Length && size > 0) {
+        if (system == UnitSystem::Us && size < 1.0) return Unit::Inch;
+        if (system != UnitSystem::Us && size < 0.1) return Unit::Millimetre;
+    }
+    return displayUnit(system, q.dimension);
+}
+
 std::string format(AnyQuantity q, const NumberStyle& style) {
-    return format(q, displayUnit(style.units, q.dimension), style.decimalMark);
+    return format(q, readableUnit(q, style.units), style.decimalMark);
 }
 
 }  // namespace bw

@@ -21,7 +21,10 @@ std::string formatNumber(double number, Unit unit, char decimalMark = '.');
 std::string formatFixed(double number, int decimals, char decimalMark = '.');
 /// Shortest text that reads back as the same number to 12 digits: for what was typed.
 std::string formatExact(double number, char decimalMark = '.');
-/// Number and unit in the style's unit for the dimension, "2.8 bar".
+/// The unit in which a value is said in a sentence: that of the system, but small lengths (spacing,
+/// holes) in inches or millimetres.
+Unit readableUnit(AnyQuantity q, UnitSystem system);
+/// Number and unit in the style's unit for the value, "2.8 bar", "20 in".
 std::string format(AnyQuantity q, const NumberStyle& style);
 std::string format(AnyQuantity q, Unit unit, char decimalMark = '.');
 template <class Q>
