@@ -12,7 +12,8 @@
 namespace bw {
 
 /// The words of the program by code, one language. The core returns codes with values; this fills
-/// the gaps, "{floor}" or "{speed}", in the reader's units. Text files:
+/// the gaps, "{floor}" or "{speed}", in the reader's units. "{low#}" is the figure without its
+/// unit; arguments that share a name make a list, "{droplets|or}": "C, M or F". Text files:
 /// resources/text/*.<language>.json, each one object of "code": "sentence".
 class Sentences {
   public:

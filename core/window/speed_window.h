@@ -144,6 +144,10 @@ class WindowModel {
     /// Where the restrictor valve stands; full bore if none is fitted.
     RestrictorPosition position() const { return m_position; }
     const WindowLimits& limits() const { return m_limits; }
+    /// What it was made from.
+    const Machine& machine() const { return m_machine; }
+    const Nozzle& nozzle() const { return m_nozzle; }
+    const Job& job() const { return m_job; }
 
   private:
     WindowModel(BoomLine line, JobDemand demand, const Machine& machine, const Nozzle& nozzle,
