@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <vector>
+
+#include "core/window/speed_window.h"
+
+namespace bw {
+
+/// What really happens at `points` speeds (≥ 2) evenly from `from` to `to` (0 < from < to), and
+/// just at each limit that pins the rate in between, so that corners stay sharp. In order.
+std::vector<OperatingPoint> operatingCurve(const WindowModel& model, Speed from, Speed to,
+                                           int points);
+
+/// A stretch of the operating line over which the mean nozzle makes one droplet category.
+struct DropletStretch {
+    DropletCategory category = DropletCategory::M;
+    Speed from, to;
+    Pressure sensorFrom, sensorTo;
+};
+/// All of the nozzle's bands as speeds, rising. Pulsed: nothing (pressure does not follow speed).
+std::vector<DropletStretch> dropletStretches(const WindowModel& model);
+
+/// The part of the plane worth drawing: speeds around the job and the ends of the window, and
+/// sensor pressures from nothing to a little over the ceiling.
+struct CurveExtent {
+    Speed from, to;
+    Pressure top;
+    AreaRate rateTop;  ///< highest rate for the view of rate against speed
+};
+CurveExtent extentOf(const WindowModel& model, const SpeedWindow& window);
+
+}  // namespace bw

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/window/advice.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "core/text/sentences.h"
+#include "tests/support/builders.h"
+
+namespace bw {
+namespace {
+
+using namespace build;
+using testing::HasSubstr;
+using testing::Not;
+
+const Sentences& words() {
+    static const Sentences s = Sentences::shipped();
+    return s;
+}
+std::string of(const Fact& fact, UnitSystem units = UnitSystem::Metric) {
+    return words().of(fact, {units, '.'});
+}
+bool says(const Advice& advice, std::string_view code) {
+    return std::any_of(advice.body.begin(), advice.body.end(),
+                       [&](const auto& f) { return f.code == code; });
+}
+
+Job flagLeaf() {
+    Job j = job(lha(150), kmh(8), kmh(10), kmh(12));
+    j.droplets = {DropletCategory::C, DropletCategory::M};
+    return j;
+}
+
+std::optional<Advice> floorOf(const Machine& m, const Nozzle& n = lowDrift03()) {
+    const auto model = WindowModel::make(m, n, flagLeaf()).value();
+    return floorAdvice(model, model.window());
+}
+
+TEST(Advice, FloorIsRecommendedAgainstWhatIsSet) {
+    const auto advice = floorOf(trailed28()).value();
+    EXPECT_EQ(of(advice.title), "Floor: recommended 1.5 bar, set 1.6 bar");
+    EXPECT_FALSE(advice.asksForWork);
+    Machine m = trailed28();
+    m.limits.pressureFloor->value = bar(3);
+    EXPECT_TRUE(floorOf(m)->asksForWork);
+    EXPECT_TRUE(says(*floorOf(m), "advice.floor_over_need"));
+    m.limits.pressureFloor->value = bar(1);
+    EXPECT_TRUE(says(*floorOf(m), "advice.floor_under_nozzle"));
+    m.limits.pressureFloor.reset();
+    EXPECT_EQ(of(floorOf(m)->title), "Floor: recommended 1.5 bar");
+}
+
+TEST(Advice, FloorWithoutANozzleMinimumOrWithoutRoomSaysSo) {
+    Nozzle n = lowDrift03();
+    n.pressureMin.reset();
+    EXPECT_EQ(floorOf(trailed28(), n)->title.code, "advice.floor_unknown");
+    n.pressureMin = Sourced<Pressure>(bar(4));
+    EXPECT_EQ(floorOf(trailed28(), n)->title.code, "advice.floor_none");
+    Machine pulsed = trailed28();
+    pulsed.pulsed.pressure = Sourced<Pressure>(bar(3));
+    EXPECT_FALSE(floorOf(pulsed));
+}
+
+TEST(Advice, RestrictorGivesTheReasonThatFitsTheMachine) {
+    const Job j = job(gpa(12), mph(9), mph(11.5), mph(12.5));
+    const auto advice = [&](Machine m) {
+        const auto model = WindowModel::make(m, lowDrift04(), j).value();
+        return restrictorAdvice(model, model.window());
+    };
+    EXPECT_FALSE(advice(trailed28()));
+    Machine m = selfPropelled100();
+    EXPECT_EQ(advice(m)->title.code, "advice.valve_narrowed");
+    EXPECT_TRUE(says(*advice(m), "advice.valve_meter"));
+    EXPECT_FALSE(advice(m)->asksForWork);
+    EXPECT_THAT(of(advice(m)->body.front(), UnitSystem::Us), HasSubstr("reached at 12.4 mph"));
+    m.control = Sourced<Control>(Control::Throttle);
+    m.senses = Sourced<Senses>(Senses::Pressure);
+    EXPECT_TRUE(says(*advice(m), "advice.valve_throttle"));
+    EXPECT_FALSE(says(*advice(m), "advice.valve_meter"));
+    m.senses = Sourced<Senses>(Senses::Flow);
+    m.restrictor.position = Sourced<RestrictorPosition>(RestrictorPosition::FullBore);
+    EXPECT_TRUE(advice(m)->asksForWork);
+    EXPECT_TRUE(says(*advice(m), "advice.valve_stands_full_bore"));
+}
+
+TEST(Advice, OutsideSaysRateAndDose) {
+    const auto model = WindowModel::make(trailed28(), lowDrift03(), flagLeaf()).value();
+    const auto out = outsideExamples(model, model.window(), UnitSystem::Metric);
+    ASSERT_EQ(out.size(), 2U);
+    // Source of 178 L/ha: an independent prototype of the same equations.
+    EXPECT_EQ(of(out[0].title), "Outside: 178 L/ha at 5 km/h");
+    EXPECT_EQ(of(out[0].body[0]), "Pinned on the floor.");
+    EXPECT_EQ(of(out[0].body[1]),
+              "This is 19 % more spray, and from the same tank 19 % more product on each hectare. "
+              "The label's highest dose still holds.");
+    EXPECT_EQ(of(out[1].body[0]), "Held at the ceiling.");
+    EXPECT_THAT(of(out[1].body[1]), HasSubstr("less product."));
+    EXPECT_LT(out[1].point.rateRatio, 1.0);
+}
+
+TEST(Advice, TheJobsOwnSpeedIsTheExampleWhereItLiesOutside) {
+    Job j = flagLeaf();
+    j.slow = Sourced<Speed>(kmh(5.5));
+    const auto model = WindowModel::make(trailed28(), lowDrift03(), j).value();
+    const auto out = outsideExamples(model, model.window(), UnitSystem::Metric);
+    ASSERT_FALSE(out.empty());
+    EXPECT_NEAR(in(out[0].point.speed, Unit::KilometrePerHour), 5.5, 1e-12);
+}
+
+TEST(Advice, DoseFollowsTheRateWithinItsWords) {
+    EXPECT_FALSE(doseFact(1.004, UnitSystem::Us));
+    EXPECT_EQ(of(*doseFact(1.29, UnitSystem::Us)).substr(0, 27), "This is 29 % more spray, an");
+    EXPECT_THAT(of(*doseFact(1.29, UnitSystem::Us)), HasSubstr("on each acre"));
+    EXPECT_THAT(of(*doseFact(0.911, UnitSystem::Metric)), HasSubstr("8.9 % less product"));
+}
+
+TEST(Advice, LeftAtThePressureOfTheUsualSpeedTheRateGoesWithOneOverSpeed) {
+    const auto model = WindowModel::make(trailed28(), lowDrift03(), flagLeaf()).value();
+    const auto facts = leftAtUsual(model, UnitSystem::Metric);
+    ASSERT_EQ(facts.size(), 4U);
+    EXPECT_THAT(of(facts[0]), HasSubstr("8 km/h gets 188 L/ha"));   // 150·10/8 = 187.5
+    EXPECT_THAT(of(facts[2]), HasSubstr("12 km/h gets 125 L/ha"));  // 150·10/12
+}
+
+TEST(Advice, EveryCodeHasItsWords) {
+    Machine ball = selfPropelled100();
+    ball.control = Sourced<Control>(Control::Bypass);
+    Machine pulsed = selfPropelled100();
+    pulsed.pulsed.pressure = Sourced<Pressure>(bar(3));
+    for (const auto& m : {trailed28(), selfPropelled100(), ball, pulsed, machine()}) {
+        for (const auto& n : {lowDrift03(), nozzle()}) {
+            const auto model = WindowModel::make(m, n, flagLeaf()).value();
+            const auto w = model.window();
+            std::string all;
+            for (const auto& advice : {floorAdvice(model, w), restrictorAdvice(model, w)}) {
+                if (!advice) continue;
+                all += of(advice->title);
+                for (const auto& f : advice->body) all += of(f);
+            }
+            for (const auto& o : outsideExamples(model, w, UnitSystem::Us)) {
+                all += of(o.title);
+                for (const auto& f : o.body) all += of(f);
+            }
+            EXPECT_THAT(all, Not(HasSubstr("<")));
+            EXPECT_THAT(all, Not(HasSubstr("{")));
+        }
+    }
+}
+
+}  // namespace
+}  // namespace bw
