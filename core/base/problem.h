@@ -52,7 +52,8 @@ inline Problem warning(std::string code, std::string where = {},
                        std::vector<Argument> arguments = {}) {
     return {std::move(code), Severity::Warning, std::move(where), std::move(arguments)};
 }
-inline Problem note(std::string code, std::string where = {}, std::vector<Argument> arguments = {}) {
+inline Problem note(std::string code, std::string where = {},
+                    std::vector<Argument> arguments = {}) {
     return {std::move(code), Severity::Note, std::move(where), std::move(arguments)};
 }
 

@@ -13,7 +13,8 @@ class Page : public QWidget {
     Q_OBJECT
 
   public:
-    explicit Page(FarmSession& session, QWidget* parent = nullptr) : QWidget(parent), m_session(session) {}
+    explicit Page(FarmSession& session, QWidget* parent = nullptr)
+        : QWidget(parent), m_session(session) {}
 
     virtual QString title() const = 0;
     /// Widgets for the page's header bar (machine, job in hand, at most two buttons); may be null.
@@ -29,7 +30,8 @@ class Page : public QWidget {
     virtual QString hint() const { return {}; }
 
   Q_SIGNALS:
-    /// Asks the frame to show another page: "machine", "nozzles", "season", "speed_window", "fault_finder".
+    /// Asks the frame to show another page: "machine", "nozzles", "season", "speed_window",
+    /// "fault_finder".
     void goTo(const QString& pageId);
     /// A message for the notice bar, that stays until dismissed.
     void notice(const QString& text, bool isError);

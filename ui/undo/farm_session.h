@@ -43,7 +43,8 @@ class FarmSession : public QObject {
     // Each edit: one undo step, one transaction. Return the new record's id, or Done.
     Result<RecordId> addMachine(Machine machine, const QString& undoText);
     Outcome editMachine(RecordId id, Machine after, const QString& undoText);
-    Outcome removeMachine(RecordId id, const QString& undoText);   ///< with its jobs; cases keep their copy
+    Outcome removeMachine(RecordId id,
+                          const QString& undoText);  ///< with its jobs; cases keep their copy
     Result<RecordId> addNozzle(Nozzle nozzle, const QString& undoText);
     Outcome editNozzle(RecordId id, Nozzle after, const QString& undoText);
     Outcome removeNozzle(RecordId id, const QString& undoText);
@@ -55,7 +56,8 @@ class FarmSession : public QObject {
     Outcome removeJobs(const std::vector<RecordId>& ids, const QString& undoText);
     Result<RecordId> addCustomer(Customer customer, const QString& undoText);
     Outcome editCustomer(RecordId id, Customer after, const QString& undoText);
-    /// A case is saved at each answer; that is no undo step of its own (answers can be changed in the case).
+    /// A case is saved at each answer; that is no undo step of its own (answers can be changed in
+    /// the case).
     Result<RecordId> saveCase(RecordId idOrZero, CaseRecord record);
     Outcome removeCase(RecordId id, const QString& undoText);
 
@@ -80,12 +82,12 @@ class FarmSession : public QObject {
     void setDecimalMark(char mark);
 
   Q_SIGNALS:
-    void seasonChanged();      ///< any machine, job or nozzle was added, changed, removed
+    void seasonChanged();  ///< any machine, job or nozzle was added, changed, removed
     void casesChanged();
-    void selectionChanged();   ///< what is in hand
+    void selectionChanged();  ///< what is in hand
     void styleChanged();
-    void saved();              ///< a transaction was committed
-    void failed(const bw::Problem& problem);   ///< undo or redo could not be stored; nothing changed
+    void saved();                             ///< a transaction was committed
+    void failed(const bw::Problem& problem);  ///< undo or redo could not be stored; nothing changed
 
   private:
     friend class SessionCommand;

@@ -3,7 +3,7 @@
 
 #include "core/exchange/json.h"
 #include "core/units/parse.h"
-#include "random_models.h"
+#include "tests/core/exchange/random_models.h"
 
 namespace bw {
 namespace {
