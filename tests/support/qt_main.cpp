@@ -1,7 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <gtest/gtest.h>
 
+#include <QCoreApplication>
+#include <QLocale>
+#include <QStandardPaths>
+
+#include "tests/support/warnings.h"
+
 int main(int argc, char** argv) {
+    qputenv("LC_ALL", "C.UTF-8");
+    qputenv("TZ", "UTC");
     testing::InitGoogleTest(&argc, argv);
-    return RUN_ALL_TESTS();
+    QStandardPaths::setTestModeEnabled(true);
+    QLocale::setDefault(QLocale::c());
+    const QCoreApplication application(argc, argv);
+    bw::test::failOnQtWarnings();
+    const int result = RUN_ALL_TESTS();
+    return bw::test::warnedOutsideTests() && result == 0 ? 1 : result;
 }

@@ -56,6 +56,9 @@ class FarmSession : public QObject {
     Outcome removeJobs(const std::vector<RecordId>& ids, const QString& undoText);
     Result<RecordId> addCustomer(Customer customer, const QString& undoText);
     Outcome editCustomer(RecordId id, Customer after, const QString& undoText);
+    /// Its machines and cases stay; the machines belong to nobody then.
+    Outcome removeCustomer(RecordId id, const QString& undoText);
+    Outcome setMachineCustomer(RecordId machine, RecordId customerOrZero, const QString& undoText);
     /// A case is saved at each answer; that is no undo step of its own (answers can be changed in
     /// the case).
     Result<RecordId> saveCase(RecordId idOrZero, CaseRecord record);
@@ -84,6 +87,7 @@ class FarmSession : public QObject {
   Q_SIGNALS:
     void seasonChanged();  ///< any machine, job or nozzle was added, changed, removed
     void casesChanged();
+    void customersChanged();
     void selectionChanged();  ///< what is in hand
     void styleChanged();
     void saved();                             ///< a transaction was committed
