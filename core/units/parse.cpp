@@ -39,7 +39,6 @@ std::string plain(std::string_view text) {
     std::string s(text);
     for (const auto space : {"\u00a0", "\u202f", "\u2009"}) replaceAll(s, space, " ");
     replaceAll(s, "\u2212", "-");
-    replaceAll(s, "\u2019", "'");
     replaceAll(s, "½", " 1/2");
     replaceAll(s, "¼", " 1/4");
     replaceAll(s, "¾", " 3/4");
@@ -114,7 +113,7 @@ Result<double> parseMixed(std::string_view text, std::size_t blank, DecimalMarks
     if (!second) return second.problem();
     if (*second >= 1.0 || *first != std::floor(*first))
         return numberProblem("number_letters", text);
-    return *first + (std::signbit(*first) ? -*second : *second);
+    return *first + (*first < 0 ? -*second : *second);
 }
 
 /// Where the number ends and the unit begins. An `e` belongs to the number only before a digit.
@@ -165,12 +164,8 @@ Result<double> parseNumber(std::string_view raw, DecimalMarks marks) {
     if (blank != text.end())
         return parseMixed(text, static_cast<std::size_t>(blank - text.begin()), marks);
     const auto slash = text.find('/');
-    if (slash == std::string_view::npos) return parseDecimal(text, marks);
-    const bool isSigned = text.front() == '-' || text.front() == '+';
-    const auto fraction =
-        isSigned ? parseFraction(text.substr(1), slash - 1) : parseFraction(text, slash);
-    if (!fraction || text.front() != '-') return fraction;
-    return -*fraction;
+    if (slash != std::string_view::npos) return parseFraction(text, slash);
+    return parseDecimal(text, marks);
 }
 
 Result<ParsedQuantity> parseQuantity(std::string_view raw, Dimension expected,
@@ -181,10 +176,6 @@ Result<ParsedQuantity> parseQuantity(std::string_view raw, Dimension expected,
     const auto split = unitStart(text);
     const auto numberText = trimmed(text.substr(0, split));
     const auto unitText = trimmed(text.substr(split));
-    // 1'000: a mark between thousands, not feet.
-    if (unitText.size() > 1 && unitText[0] == '\'' && isDigit(unitText[1])) {
-        return numberProblem("number_group_mark", raw);
-    }
     if (numberText.empty()) return numberProblem("number_letters", raw);
     const auto number = parseNumber(numberText, marks);
     if (!number) return number.problem();

@@ -100,12 +100,17 @@ void Button::setKind(Kind kind) {
     update();
 }
 
+void Button::setCompact(bool compact) {
+    m_isCompact = compact;
+    updateGeometry();
+}
+
 QSize Button::sizeHint() const {
-    const QFontMetrics metrics(textFont(TextSize::Body, m_kind == Kind::Primary));
+    const QFontMetrics metrics(textFont(TextSize::Body, m_isCompact || m_kind == Kind::Primary));
     int width = px(24) + metrics.horizontalAdvance(plain(text()));
     if (!m_iconName.isEmpty()) width += px(22);
     if (!m_keyText.isEmpty()) width += px(8) + static_cast<int>(keyCapSize(m_keyText).width());
-    return {width, px(28)};
+    return {width, m_isCompact ? px(22) : px(28)};
 }
 
 void Button::paintEvent(QPaintEvent*) {
@@ -122,7 +127,7 @@ void Button::paintEvent(QPaintEvent*) {
                   colors.ink);
         x += px(20);
     }
-    const QFont font = textFont(TextSize::Body, m_kind == Kind::Primary);
+    const QFont font = textFont(TextSize::Body, m_isCompact || m_kind == Kind::Primary);
     painter.setFont(font);
     painter.setPen(colors.ink);
     painter.drawText(QRect(x, 0, width() - x, height()),

@@ -29,6 +29,8 @@ class Button : public QAbstractButton {
     void setKey(const QKeySequence& key, bool acts = true);
     void setIconName(const QString& name);
     void setKind(Kind kind);
+    /// 22 px high and bold, for the menu bar.
+    void setCompact(bool compact);
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override { return sizeHint(); }
 
@@ -40,6 +42,7 @@ class Button : public QAbstractButton {
     QString m_iconName;
     QString m_keyText;
     Kind m_kind;
+    bool m_isCompact = false;
 };
 
 /// A square button with an icon alone; its text is the name for screen readers and the tool tip.

@@ -156,13 +156,17 @@ void paintMarker(QPainter& painter, QPointF at, Marker marker, double size, cons
     painter.restore();
 }
 
-void paintDropletChip(QPainter& painter, QPointF centre, DropletCategory category) {
-    paintDropletChip(painter, centred(centre, dropletChipSize(category)), category,
-                     color(Role::Ink));
+void paintDropletChip(QPainter& painter, QPointF centre, DropletCategory category,
+                      std::optional<Look> look) {
+    const QColor outline = color(Role::Ink, look.value_or(theme().look()));
+    paintDropletChip(painter, centred(centre, dropletChipSize(category)), category, outline);
 }
-void paintNozzleChip(QPainter& painter, QPointF centre, const QString& sizeCode) {
-    paintNozzleChip(painter, centred(centre, nozzleChipSize(sizeCode)), sizeCode, color(Role::Ink),
-                    color(Role::Raised));
+
+void paintNozzleChip(QPainter& painter, QPointF centre, const QString& sizeCode,
+                     std::optional<Look> look) {
+    const Look worn = look.value_or(theme().look());
+    paintNozzleChip(painter, centred(centre, nozzleChipSize(sizeCode)), sizeCode,
+                    color(Role::Ink, worn), color(Role::Raised, worn));
 }
 
 QString originWord(std::optional<Origin> origin) {

@@ -33,9 +33,11 @@ void paintOriginMark(QPainter& painter, const QRectF& box, std::optional<Origin>
 void paintMarker(QPainter& painter, QPointF at, Marker marker, double size, const QColor& line,
                  const QColor& fill);
 
-/// The same with the colours of the look in use, centred on a point.
-void paintDropletChip(QPainter& painter, QPointF centre, DropletCategory category);
-void paintNozzleChip(QPainter& painter, QPointF centre, const QString& sizeCode);
+/// The same with the colours of a look (the one in use unless given), centred on a point.
+void paintDropletChip(QPainter& painter, QPointF centre, DropletCategory category,
+                      std::optional<Look> look = {});
+void paintNozzleChip(QPainter& painter, QPointF centre, const QString& sizeCode,
+                     std::optional<Look> look = {});
 
 /// "measured", "from the handbook", "assumed", "not known": short word for beside the mark.
 QString originWord(std::optional<Origin> origin);

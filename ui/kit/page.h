@@ -9,6 +9,9 @@ namespace bw {
 class FarmSession;
 
 /// One page of the rail. A hidden page only marks itself stale; it recomputes when shown.
+/// Commands of its own are added with addPageAction (ui/kit/actions.h): they stand in the page's
+/// menu and in the list of keys. The fault finder's "finder.newCall" is what the frame's New call
+/// (F9) triggers after showing the page.
 class Page : public QWidget {
     Q_OBJECT
 
@@ -30,8 +33,8 @@ class Page : public QWidget {
     virtual QString hint() const { return {}; }
 
   Q_SIGNALS:
-    /// Asks the frame to show another page: "machine", "nozzles", "season", "speed_window",
-    /// "fault_finder".
+    /// Asks the frame to show another page ("machine", "nozzles", "season", "speed_window",
+    /// "fault_finder") or to do one of its commands ("call.new", "file.demo").
     void goTo(const QString& pageId);
     /// A message for the notice bar, that stays until dismissed.
     void notice(const QString& text, bool isError);

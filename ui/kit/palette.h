@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "core/model/nozzle.h"
+#include "core/store/settings.h"
 
 namespace bw {
 
@@ -66,7 +67,6 @@ QColor dropletColor(DropletCategory category);
 std::optional<QColor> nozzleColor(const QString& sizeCode);
 /// Black or white, whichever reads better on a chip's fill.
 QColor inkOn(const QColor& fill);
-/// The ink of a chip's outline: the ink role of the look.
 /// Contrast ratio of two opaque colours (WCAG 2.1, relative luminance), 1 to 21.
 double contrast(const QColor& a, const QColor& b);
 /// `top` laid over `under` with its opacity.
@@ -74,9 +74,6 @@ QColor blended(const QColor& top, const QColor& under);
 
 /// The palette from which Fusion draws.
 QPalette paletteOf(Look look);
-
-/// Light, dark or what the desktop wears.
-enum class ThemeChoice { Light, Dark, System };
 
 /// The look that the program wears. One per application, owned by it: any widget may be painted
 /// at any depth, so the look is a property of the application, as QApplication::palette() is, and
