@@ -92,6 +92,7 @@ Machine readMachine(const Json& json, JsonUse use, const std::string& where, Jso
     settleRestrictor(json, machine.restrictor);
     if (use == JsonUse::Stored) return machine;
     if (use == JsonUse::Request) requireMachineKeys(json, machine, where, issues);
+    putInOrder(machine, where, issues);
     refuseMachine(machine, where, issues);
     if (use == JsonUse::Request || isWhole(machine)) fillDefaults(machine, json);
     return machine;

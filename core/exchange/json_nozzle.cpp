@@ -14,12 +14,6 @@ std::vector<std::string> nozzleKeys() {
     return keys;
 }
 
-/// An empty table is no table: it must not pass for one that was looked through.
-void forgetEmptyTables(Nozzle& nozzle) {
-    if (nozzle.droplets && nozzle.droplets->value.empty()) nozzle.droplets.reset();
-    if (nozzle.drift && nozzle.drift->value.empty()) nozzle.drift.reset();
-}
-
 }  // namespace
 
 Nozzle readNozzle(const Json& json, JsonUse use, const std::string& where, JsonIssues& issues) {
@@ -39,8 +33,9 @@ Nozzle readNozzle(const Json& json, JsonUse use, const std::string& where, JsonI
     readOptionalMark(json, where, "demo", nozzle.isDemo, issues);
     if (use == JsonUse::Stored || !issues.none()) return nozzle;
     if (use == JsonUse::Request) requireNozzleKeys(json, where, issues);
+    refuseNozzleRows(nozzle, where, issues);
+    putInOrder(nozzle);
     refuseNozzle(nozzle, where, issues);
-    forgetEmptyTables(nozzle);
     return nozzle;
 }
 

@@ -2,10 +2,11 @@
 #include "core/exchange/json_refusals.h"
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
+#include <set>
 
-#include "core/exchange/json_ranges.h"
+#include "core/model/checks.h"
+#include "core/model/field_checks.h"
 
 namespace bw {
 namespace {
@@ -30,14 +31,17 @@ const std::vector<std::pair<std::string, std::vector<std::string>>>& groupKeys()
     return kGroups;
 }
 
+std::string inside(const std::string& where, std::string_view key) {
+    return key.empty() ? where : where + "." + std::string(key);
+}
+
 void require(const Json& json, std::string_view key, const std::string& where, JsonIssues& issues) {
-    if (!memberAt(json, key)) issues.add(jsonMissing(where + "." + std::string(key)));
+    if (!memberAt(json, key)) issues.add(jsonMissing(inside(where, key)));
 }
 
 void refuseKey(const Json& json, std::string_view key, const std::string& where,
                JsonIssues& issues) {
-    if (memberAt(json, key))
-        issues.add(error("json_other_pump_kind", where + "." + std::string(key)));
+    if (memberAt(json, key)) issues.add(error("json_other_pump_kind", inside(where, key)));
 }
 
 void requirePumpKeys(const Json& json, const Pump& pump, const std::string& where,
@@ -59,50 +63,51 @@ bool needsNothing(const Machine& machine, const std::string& group) {
            machine.checkValve.kind->value == ShutOffKind::AirOrElectric;
 }
 
-template <class T>
-bool over(const Known<T>& a, const Known<T>& b) {
-    return a && b && a->value > b->value;
+/// What the general checks find missing. Whether a request needs it is said by the keys above.
+bool isAboutGaps(const Problem& problem) {
+    static const std::set<std::string, std::less<>> kCodes{
+        "spacing_missing",   "sections_missing", "nozzle_flow_missing",
+        "nozzle_at_missing", "job_rate_missing", "job_usual_missing"};
+    return kCodes.contains(problem.code);
+}
+
+void addErrors(const std::vector<Problem>& problems, const std::string& where, JsonIssues& issues) {
+    for (Problem problem : problems) {
+        if (problem.severity != Severity::Error || isAboutGaps(problem)) continue;
+        problem.where = inside(where, problem.where);
+        issues.add(std::move(problem));
+    }
+}
+
+/// The ends of an assumed range must be possible too: both are reckoned with.
+template <class Record>
+void refuseBounds(const Record& record, std::string_view area, const std::string& where,
+                  JsonIssues& issues) {
+    ProblemList list;
+    visitFields(record, [&](std::string_view key, const auto& field) {
+        using Value = std::decay_t<decltype(field->value)>;
+        if constexpr (detail::IsNumeric<Value>::value) {
+            if (!field) return;
+            if (field->from) checkNumber(list, area, key, detail::toAny(*field->from));
+            if (field->to) checkNumber(list, area, key, detail::toAny(*field->to));
+            list.addIf(field->from && field->to && *field->from > *field->to,
+                       error("json_bounds_order", std::string(key)));
+        }
+    });
+    addErrors(list.take(), where, issues);
 }
 
 void refuseSections(const Machine& machine, const std::string& where, JsonIssues& issues) {
     if (!machine.sections) return;
-    const std::string path = pathTo(where, "sections");
     const auto& sections = machine.sections->value;
-    if (sections.empty()) issues.add(error("json_sections_empty", path));
-    if (sections.size() > 1000) issues.add(error("json_absurd", path));
+    if (sections.empty()) issues.add(error("json_sections_empty", where));
+    long long sum = 0;
     for (std::size_t i = 0; i < sections.size(); ++i) {
-        if (sections[i] < 1) issues.add(error("json_not_positive", pathTo(path, i)));
-        if (sections[i] > 10000) issues.add(error("json_absurd", pathTo(path, i)));
+        if (sections[i] < 1) issues.add(error("json_not_positive", pathTo(where, i)));
+        sum += sections[i];
     }
-}
-
-/// c of p = a − c·Q², the fit through the shut-off pressure; below 0 the curve would rise.
-double curveFall(const std::vector<CurvePoint>& curve, Pressure shutOff) {
-    double up = 0.0;
-    double down = 0.0;
-    for (const auto& point : curve) {
-        const double square = point.flow.si() * point.flow.si();
-        up += (shutOff - point.pressure).si() * square;
-        down += square * square;
-    }
-    return down > 0.0 ? up / down : std::nan("");
-}
-
-void refuseCurve(const Pump& pump, const std::string& where, JsonIssues& issues) {
-    if (!pump.curve || pump.curve->value.empty()) return;
-    const auto& curve = pump.curve->value;
-    const std::string path = pathTo(where, "curve");
-    for (std::size_t i = 0; i < curve.size(); ++i) {
-        const std::string point = pathTo(path, i);
-        if (curve[i].flow.si() != 0.0)
-            checkRange(anyQuantity(curve[i].flow), "curve", pathTo(point, 0), issues);
-        if (curve[i].pressure.si() != 0.0)
-            checkRange(anyQuantity(curve[i].pressure), "curve", pathTo(point, 1), issues);
-    }
-    if (!issues.none() || !pump.shutOffPressure) return;
-    const double fall = curveFall(curve, pump.shutOffPressure->value);
-    if (std::isnan(fall)) issues.add(error("json_curve_without_flow", path));
-    if (fall < 0.0) issues.add(error("json_curve_rises", path));
+    // So that the count of nozzles, an int, can be asked at all.
+    if (sum > 1'000'000) issues.add(error("json_too_many_nozzles", where));
 }
 
 template <class Band>
@@ -111,12 +116,10 @@ void refuseBands(const Known<std::vector<Band>>& table, const std::string& where
     if (!table) return;
     const auto& bands = table->value;
     for (std::size_t i = 0; i < bands.size(); ++i) {
-        const std::string path = pathTo(where, i);
-        if (bands[i].from.si() != 0.0)
-            checkRange(anyQuantity(bands[i].from), "from", pathTo(path, "from"), issues);
-        checkRange(anyQuantity(bands[i].to), "to", pathTo(path, "to"), issues);
+        if (bands[i].from.si() < 0)
+            issues.add(error("json_not_positive", pathTo(pathTo(where, i), "from")));
         if (bands[i].from >= bands[i].to)
-            issues.add(error("json_band_order", pathTo(path, "from")));
+            issues.add(error("json_band_order", pathTo(pathTo(where, i), "from")));
     }
     std::vector<std::size_t> order(bands.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
@@ -130,19 +133,50 @@ void refuseBands(const Known<std::vector<Band>>& table, const std::string& where
     }
 }
 
+void refusePercents(const Nozzle& nozzle, const std::string& where, JsonIssues& issues) {
+    if (!nozzle.drift) return;
+    const auto& bands = nozzle.drift->value;
+    for (std::size_t i = 0; i < bands.size(); ++i) {
+        if (bands[i].percent < 0 || bands[i].percent > 100)
+            issues.add(error("json_not_percent", pathTo(pathTo(where, i), "percent")));
+    }
+}
+
+/// A pressure or flow of a table: more than nothing, and one that the field itself could have.
+void refuseCell(std::string_view key, AnyQuantity value, const std::string& where,
+                JsonIssues& issues) {
+    ProblemList list;
+    checkNumber(list, "nozzle", key, value);
+    for (Problem problem : list.take()) {
+        if (problem.severity != Severity::Error) continue;
+        problem.where = where;
+        issues.add(std::move(problem));
+    }
+}
+
 void refuseTable(const Nozzle& nozzle, const std::string& where, JsonIssues& issues) {
     if (!nozzle.table) return;
     const auto& rows = nozzle.table->value;
-    const std::string path = pathTo(where, "table");
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        checkRange(anyQuantity(rows[i].pressure), "table", pathTo(pathTo(path, i), 0), issues);
-        checkRange(anyQuantity(rows[i].flow), "table", pathTo(pathTo(path, i), 1), issues);
+        refuseCell("at", anyQuantity(rows[i].pressure), pathTo(pathTo(where, i), 0), issues);
+        refuseCell("flow", anyQuantity(rows[i].flow), pathTo(pathTo(where, i), 1), issues);
     }
-    const bool twoPressures = std::any_of(rows.begin(), rows.end(), [&](const auto& row) {
-        return row.pressure != rows.front().pressure;
-    });
-    if (!twoPressures) issues.add(error("json_table_too_short", path));
-    if (nozzle.exponent) issues.add(error("json_table_and_exponent", pathTo(where, "exponent")));
+}
+
+template <class Row, class Key>
+void sortRows(Known<std::vector<Row>>& table, Key key) {
+    if (!table) return;
+    auto& rows = table->value;
+    std::stable_sort(rows.begin(), rows.end(),
+                     [&](const Row& a, const Row& b) { return key(a) < key(b); });
+}
+
+/// A point without flow only repeats the shut-off pressure. A curve of nothing else says nothing.
+void dropPointsWithoutFlow(Pump& pump, const std::string& where, JsonIssues& issues) {
+    if (!pump.curve || pump.curve->value.empty()) return;
+    auto& curve = pump.curve->value;
+    std::erase_if(curve, [](const CurvePoint& point) { return point.flow.si() == 0.0; });
+    if (curve.empty()) issues.add(error("json_curve_without_flow", where));
 }
 
 }  // namespace
@@ -169,57 +203,41 @@ void requireJobKeys(const Json& json, const std::string& where, JsonIssues& issu
     require(json, "usual", where, issues);
 }
 
+void putInOrder(Machine& machine, const std::string& where, JsonIssues& issues) {
+    dropPointsWithoutFlow(machine.pump, inside(where, "pump.curve"), issues);
+}
+
+void putInOrder(Nozzle& nozzle) {
+    // An empty table is no table: it must not pass for one that was looked through.
+    if (nozzle.droplets && nozzle.droplets->value.empty()) nozzle.droplets.reset();
+    if (nozzle.drift && nozzle.drift->value.empty()) nozzle.drift.reset();
+    sortRows(nozzle.droplets, [](const DropletBand& band) { return band.from; });
+    sortRows(nozzle.drift, [](const DriftBand& band) { return band.from; });
+    sortRows(nozzle.table, [](const FlowPoint& row) { return row.pressure; });
+}
+
 void refuseMachine(const Machine& machine, const std::string& where, JsonIssues& issues) {
-    visitFields(machine, [&](std::string_view key, const auto& field) {
-        checkFieldRange(field, key, where + "." + std::string(key), issues);
-    });
-    refuseSections(machine, where, issues);
-    refuseCurve(machine.pump, pathTo(where, "pump"), issues);
-    const auto& limits = machine.limits;
-    if (limits.pressureFloor && limits.pressureCeiling &&
-        limits.pressureFloor->value >= limits.pressureCeiling->value) {
-        issues.add(error("json_floor_over_ceiling", where + ".limits.pressure_floor"));
-    }
-    if (over(machine.pulsed.dutyMin, machine.pulsed.dutyMax))
-        issues.add(error("json_duty_order", where + ".pulsed.duty_min"));
-    const bool throttle = machine.control && machine.control->value == Control::Throttle;
-    const bool displacement =
-        machine.pump.kind && machine.pump.kind->value == PumpKind::PositiveDisplacement;
-    if (throttle && displacement && !machine.pump.reliefPressure) {
-        issues.add(error("json_throttle_without_relief", where + ".pump.relief_pressure"));
-    }
+    refuseSections(machine, inside(where, "sections"), issues);
+    if (!issues.none()) return;
+    refuseBounds(machine, "machine", where, issues);
+    addErrors(checkMachine(machine), where, issues);
+}
+
+void refuseNozzleRows(const Nozzle& nozzle, const std::string& where, JsonIssues& issues) {
+    refuseBands(nozzle.droplets, inside(where, "droplets"), issues);
+    refuseBands(nozzle.drift, inside(where, "drift"), issues);
+    refusePercents(nozzle, inside(where, "drift"), issues);
+    refuseTable(nozzle, inside(where, "table"), issues);
 }
 
 void refuseNozzle(const Nozzle& nozzle, const std::string& where, JsonIssues& issues) {
-    visitFields(nozzle, [&](std::string_view key, const auto& field) {
-        checkFieldRange(field, key, pathTo(where, key), issues);
-    });
-    if (over(nozzle.pressureMin, nozzle.pressureMax))
-        issues.add(error("json_nozzle_range_order", pathTo(where, "pressure_min")));
-    refuseBands(nozzle.droplets, pathTo(where, "droplets"), issues);
-    refuseBands(nozzle.drift, pathTo(where, "drift"), issues);
-    if (nozzle.drift) {
-        const auto& bands = nozzle.drift->value;
-        for (std::size_t i = 0; i < bands.size(); ++i) {
-            const AnyQuantity percent{Dimension::None, bands[i].percent};
-            checkRange(percent, "percent", pathTo(pathTo(pathTo(where, "drift"), i), "percent"),
-                       issues);
-        }
-    }
-    refuseTable(nozzle, where, issues);
+    refuseBounds(nozzle, "nozzle", where, issues);
+    addErrors(checkNozzle(nozzle), where, issues);
 }
 
 void refuseJob(const Job& job, const std::string& where, JsonIssues& issues) {
-    visitFields(job, [&](std::string_view key, const auto& field) {
-        checkFieldRange(field, key, pathTo(where, key), issues);
-    });
-    if (over(job.slow, job.usual)) issues.add(error("json_slow_over_usual", pathTo(where, "slow")));
-    if (over(job.usual, job.fast)) issues.add(error("json_usual_over_fast", pathTo(where, "fast")));
-    if (over(job.slow, job.fast)) issues.add(error("json_slow_over_usual", pathTo(where, "slow")));
-    if (over(job.rateLeast, job.rate))
-        issues.add(error("json_rate_order", pathTo(where, "rate_least")));
-    if (over(job.rate, job.rateMost))
-        issues.add(error("json_rate_order", pathTo(where, "rate_most")));
+    refuseBounds(job, "job", where, issues);
+    addErrors(checkJob(job), where, issues);
 }
 
 }  // namespace bw
