@@ -151,7 +151,8 @@ class Reader {
             item.date = field->date;
             item.value = quantityOf(field->value);
             item.binds = m_binding.count(item.where) > 0;
-            if (field->origin == Origin::Assumed && field->from && field->to)
+            item.hasRange = field->origin == Origin::Assumed && field->from && field->to;
+            if (item.hasRange)
                 item.move = moveOf(quantityOf(*field->from), quantityOf(*field->to), key, solve);
             if (item.where == "nozzle.flow" && field->origin != Origin::Measured)
                 item.worn = wornEnds();

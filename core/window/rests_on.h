@@ -35,9 +35,11 @@ struct RestsOn {
     std::string date;                  ///< of a measurement; may be empty
     std::optional<AnyQuantity> value;  ///< nothing for tables and lists
     bool binds = false;                ///< one end of the window is this value
-    std::optional<Move> move;          ///< assumed values with a range only
-    std::optional<WindowEnds> worn;    ///< the nozzle's flow, unless measured: the whole set
-                                       ///< passing 10 % more
+    bool hasRange = false;             ///< assumed, with both ends of a plausible range
+    /// Where hasRange; nothing for tables, and where an end of the range leads to no window at all.
+    std::optional<Move> move;
+    std::optional<WindowEnds> worn;  ///< the nozzle's flow, unless measured: the whole set
+                                     ///< passing 10 % more
 };
 
 /// The values that the window of this pairing uses: assumed ones that move an end furthest first,
