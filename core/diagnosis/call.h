@@ -28,8 +28,9 @@ struct Expectation {
 struct NextCheck {
     std::string check;
     std::vector<Fact> why;  ///< why this one now
-    Expectation expected;
+    Expectation expected;   ///< for a check that takes a number
     double bitsPerMinute = 0.0;
+    int minutes = 1;  ///< rinsing to clean water counted where product is in the tank
 };
 
 /// State of a case, recomputed from nothing but its record: answers can be changed in any order.
@@ -40,12 +41,15 @@ struct CallState {
     bool done = false;        ///< one cause or group is over 80 %, or nothing would tell more
     bool notCovered = false;  ///< pulsed nozzles: said at question one
     std::optional<Symptom> symptomFromNumbers;
-    std::vector<Fact> sums;          ///< triage by flow against pressure, ways out with numbers
-    std::vector<Problem> conflicts;  ///< readings that nothing explains
+    std::vector<Fact> sums;     ///< triage by flow against pressure, and what it does to the dose
+    std::vector<Fact> waysOut;  ///< of the leading finding, with this machine's numbers
+    std::vector<Problem> conflicts;  ///< readings that nothing explains, answers that contradict
 };
 
-/// Reasons about one case. Machine, nozzle and job in the record may be incomplete: what is missing
-/// predicts nothing. `maxChecks` guards against endless cases.
+/// Reasons about one case in a few milliseconds. Machine, nozzle and job in the record may be
+/// incomplete: what is missing predicts nothing. Numbers typed in a call are observations whose
+/// `check` is a reading's name ("sensor_pressure" …); the extra name "speed" says at which speed it
+/// goes wrong and is no evidence by itself. Answers, and numbers, count whatever their order.
 CallState reason(const CaseRecord& record, const Knowledge& knowledge);
 
 }  // namespace bw

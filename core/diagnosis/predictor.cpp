@@ -1,0 +1,286 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/diagnosis/predictor.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <map>
+#include <numeric>
+#include <set>
+
+#include "core/diagnosis/steady_boom.h"
+
+namespace bw {
+namespace {
+
+/// How many times likelier than one hidden fault it is that nothing is hidden, where the machine as
+/// described already shows the complaint (judgement).
+constexpr double kAsDescribed = 30.0;
+/// The profile speaks against it, but profiles are wrong at times (judgement).
+constexpr double kProfileSaysNo = 0.3;
+constexpr double kProfileRulesOut = 0.05;
+constexpr int kSeverities = 12;
+/// The needed pressure must miss a limit by this part for the sum to say so.
+constexpr double kSumMargin = 0.015;
+
+struct Variant {
+    BoomFault fault;
+    std::string name;
+    double weight = 1.0;
+};
+using Variants = std::vector<Variant>;
+
+/// One severity of a cause as faults of the boom.
+using FaultOf = std::function<Variants(double x, const CaseNumbers&)>;
+
+Variants one(BoomFault fault) {
+    return {{std::move(fault), {}, 1.0}};
+}
+
+/// For each size of section on the boom, that section keeping a part of its flow.
+Variants sectionKeeps(double keeps, const CaseNumbers& n) {
+    Variants out;
+    double total = 0;
+    for (const int size : n.sections) total += size;
+    const std::set<int> sizes(n.sections.begin(), n.sections.end());
+    for (const int size : sizes) {
+        const auto count = std::count(n.sections.begin(), n.sections.end(), size);
+        if (size >= total) continue;
+        out.push_back({{.sectionShare = size / total, .sectionKeeps = keeps}, {}, double(count)});
+    }
+    return out;
+}
+
+Variants restrictor(double x, const CaseNumbers& n) {
+    const Variant wide{{.hunts = true}, "full_bore", 1.0};
+    const Variant narrow{{.supply = 1 - x}, "narrowed", 1.0};
+    const auto right = n.rightPosition();
+    if (!right) return {wide, narrow};
+    return *right == RestrictorPosition::Narrowed ? Variants{wide} : Variants{narrow};
+}
+
+Variants shortOrHunting(double x, const CaseNumbers&) {
+    return {{{.hunts = true}, {}, 1.0}, {{.supply = 1 - x}, {}, 1.0}};
+}
+
+Variants nozzleFactor(double factor, bool limitKnown) {
+    Variants out = one({.nozzles = factor});
+    if (limitKnown) return out;
+    const double pressure = 1 / (factor * factor);
+    for (const double past : {1.15, 1.45}) {  // held by a limit that nobody told
+        BoomFault held{.nozzles = factor};
+        (factor > 1 ? held.floor : held.ceiling) = factor > 1 ? pressure * past : pressure / past;
+        out.push_back({held, {}, 0.5});
+    }
+    return out;
+}
+
+Variants tooSlow(double x, const CaseNumbers& n) {
+    if (!n.floor) return one({.floor = 1 + x});
+    return n.speedWasRead ? one({}) : one({.groundMeasured = 1 - x, .groundTrue = 1 - x});
+}
+
+Variants tooFast(double x, const CaseNumbers& n) {
+    if (!n.ceiling) return one({.ceiling = 1 - x});
+    return n.speedWasRead ? one({}) : one({.groundMeasured = 1 + x, .groundTrue = 1 + x});
+}
+
+/// A speed read off the display is wrong with its signal: the figures agree and the ground does
+/// not.
+Variants speedScale(double factor, const CaseNumbers& n) {
+    return n.speedWasRead ? one({.groundTrue = 1 / factor}) : one({.groundMeasured = factor});
+}
+
+FaultOf supplyShort() {
+    return [](double x, const CaseNumbers&) { return one({.supply = 1 - x}); };
+}
+FaultOf hunting() {
+    return [](double, const CaseNumbers&) { return one({.hunts = true}); };
+}
+
+using FaultTable = std::map<std::string, FaultOf, std::less<>>;
+
+void addSupply(FaultTable& t) {
+    for (const auto* id :
+         {"suction_strainer", "suction_hose", "suction_valve_misset", "pump_worn", "pump_drive",
+          "pump_airlocked", "line_strainer", "hose_kinked", "agitation_open", "bypass_passing"})
+        t[id] = supplyShort();
+    t["suction_air"] = shortOrHunting;
+    t["foam"] = shortOrHunting;
+    t["restrictor_position"] = restrictor;
+}
+
+void addBoom(FaultTable& t) {
+    t["nozzles_worn"] = [](double x, const CaseNumbers&) { return one({.nozzles = 1 + x}); };
+    t["nozzle_strainers"] = [](double x, const CaseNumbers&) { return one({.nozzles = 1 - x}); };
+    t["nozzle_large"] = [](double x, const CaseNumbers& n) {
+        return nozzleFactor(1 + x, n.floor.has_value());
+    };
+    t["nozzle_small"] = [](double x, const CaseNumbers& n) {
+        return nozzleFactor(1 - x, n.ceiling.has_value());
+    };
+    t["section_strainer"] = [](double x, const CaseNumbers& n) { return sectionKeeps(1 - x, n); };
+    t["section_shut"] = [](double, const CaseNumbers& n) { return sectionKeeps(0, n); };
+    t["one_nozzle_blocked"] = [](double x, const CaseNumbers& n) {
+        const int nozzles = std::accumulate(n.sections.begin(), n.sections.end(), 0);
+        return one({.sectionShare = 1.0 / std::max(nozzles, 10), .sectionKeeps = 1 - x});
+    };
+    t["return_open"] = [](double x, const CaseNumbers&) { return one({.leak = x}); };
+    t["density_ignored"] = [](double x, const CaseNumbers&) { return one({.density = 1 + x}); };
+    t["checks_drip"] = [](double, const CaseNumbers&) { return one({}); };
+}
+
+void addSettings(FaultTable& t) {
+    t["floor_high"] = [](double x, const CaseNumbers&) { return one({.floor = 1 + x}); };
+    t["ceiling_low"] = [](double x, const CaseNumbers&) { return one({.ceiling = 1 - x}); };
+    t["speed_too_slow"] = tooSlow;
+    t["speed_too_fast"] = tooFast;
+    t["width_large"] = [](double x, const CaseNumbers&) { return one({.groundMeasured = 1 + x}); };
+    t["width_small"] = [](double x, const CaseNumbers&) { return one({.groundMeasured = 1 - x}); };
+    for (const auto* id : {"gain_high", "dead_band_small", "actuator_stiff"}) t[id] = hunting();
+}
+
+void addSensors(FaultTable& t) {
+    t["meter_high"] = [](double x, const CaseNumbers&) { return one({.meter = 1 + x}); };
+    t["meter_low"] = [](double x, const CaseNumbers&) { return one({.meter = 1 - x}); };
+    t["meter_fouled"] = t["meter_low"];
+    t["meter_part_full"] = hunting();
+    t["sensor_high"] = [](double x, const CaseNumbers&) { return one({.sensor = 1 + x}); };
+    t["sensor_low"] = [](double x, const CaseNumbers&) { return one({.sensor = 1 - x}); };
+    t["speed_high"] = [](double x, const CaseNumbers& n) { return speedScale(1 + x, n); };
+    t["speed_low"] = [](double x, const CaseNumbers& n) { return speedScale(1 - x, n); };
+    t["speed_noisy"] = hunting();
+}
+
+const FaultTable& faults() {
+    static const FaultTable table = [] {
+        FaultTable t;
+        addSupply(t);
+        addBoom(t);
+        addSettings(t);
+        addSensors(t);
+        return t;
+    }();
+    return table;
+}
+
+/// What the machine's own description says about a cause.
+enum class Described { Nothing, Shows, DoesNotShow };
+
+Described described(bool shows) {
+    return shows ? Described::Shows : Described::DoesNotShow;
+}
+
+Described describes(const std::string& what, const CaseNumbers& n) {
+    if (what == "floor" && n.floor && n.needSensor)
+        return described(*n.needSensor < *n.floor * (1 - kSumMargin));
+    if (what == "ceiling" && n.ceiling && n.needSensor)
+        return described(*n.needSensor > *n.ceiling * (1 + kSumMargin));
+    if (what == "restrictor" && n.position && n.rightPosition())
+        return described(*n.position != *n.rightPosition());
+    if (what == "meter_minimum" && n.needFlow && n.meterMinimum()) {
+        const bool byRestrictor = describes("restrictor", n) == Described::Shows;
+        return described(!byRestrictor && *n.needFlow < *n.meterMinimum());
+    }
+    return Described::Nothing;
+}
+
+/// The sum by which the machine as described shows the complaint.
+Fact describedFact(const std::string& what, const CaseNumbers& n) {
+    const auto arg = [](std::string name, auto value) {
+        return Argument{std::move(name), anyQuantity(value)};
+    };
+    const std::string code = "finder.why.described_" + what;
+    if (what == "floor") return {code, {arg("need", *n.needSensor), arg("limit", *n.floor)}};
+    if (what == "ceiling") return {code, {arg("need", *n.needSensor), arg("limit", *n.ceiling)}};
+    if (what == "meter_minimum")
+        return {code, {arg("flow", *n.needFlow), arg("limit", *n.meterMinimum())}};
+    const bool under = n.rightPosition() == RestrictorPosition::Narrowed;
+    return {code + (under ? "_full_bore" : "_narrowed"),
+            {arg("flow", *n.needFlow), arg("limit", *n.changeover)}};
+}
+
+std::vector<double> severities(const SeverityRange& range) {
+    if (range.to <= range.from) return {range.from};
+    std::vector<double> out;
+    for (int i = 0; i < kSeverities; ++i)
+        out.push_back(range.from + (range.to - range.from) * i / (kSeverities - 1));
+    return out;
+}
+
+/// Weights that add to 1: the machine as described (if it is the first) has all that makes the
+/// cause likelier than a hidden fault, the rest share what is left.
+void shareWeights(std::vector<Scenario>& scenarios, bool firstIsDescribed, double priorFactor) {
+    const std::size_t from = firstIsDescribed ? 1 : 0;
+    const double hidden = firstIsDescribed ? 1 / priorFactor : 1.0;
+    if (firstIsDescribed) scenarios.front().weight = 1 - hidden;
+    double sum = 0;
+    for (auto i = from; i < scenarios.size(); ++i) sum += scenarios[i].weight;
+    for (auto i = from; i < scenarios.size(); ++i) scenarios[i].weight *= hidden / sum;
+}
+
+double priorFactor(Described said, const Cause& cause, const CaseNumbers& n) {
+    switch (said) {
+        case Described::Nothing:
+            return 1.0;
+        case Described::Shows:
+            return 1 + kAsDescribed;
+        case Described::DoesNotShow:
+            break;
+    }
+    const bool speedKnown = n.speedWasRead && cause.id.starts_with("speed_too_");
+    return speedKnown ? kProfileRulesOut : kProfileSaysNo;
+}
+
+/// Needs figures that the case does not have: predicted by nothing.
+bool predictable(const BoomFault& fault, const CaseNumbers& n) {
+    return n.needSensor || (!fault.floor && !fault.ceiling);
+}
+
+}  // namespace
+
+bool machineHas(const std::vector<std::string>& needs, const CaseNumbers& numbers) {
+    return std::all_of(needs.begin(), needs.end(), [&](const auto& need) {
+        if (need == "flow_meter") return numbers.hasMeter();
+        if (need == "loop" || need == "shown") return numbers.senses != Senses::Nothing;
+        if (need == "restrictor") return numbers.restrictorFitted.value_or(true);
+        return true;
+    });
+}
+
+Scenario BoomPredictor::healthy() const {
+    return steadyBoom(m_numbers, {});
+}
+
+void BoomPredictor::addScenarios(const Cause& cause, std::vector<Scenario>& out) const {
+    const auto before = out.size();
+    const auto fault = faults().find(cause.id);
+    if (fault != faults().end()) {
+        for (const double x : severities(cause.severity)) {
+            for (const auto& variant : fault->second(x, m_numbers)) {
+                Scenario s;
+                if (predictable(variant.fault, m_numbers)) s = steadyBoom(m_numbers, variant.fault);
+                s.weight = variant.weight;
+                s.variant = variant.name;
+                out.push_back(std::move(s));
+            }
+        }
+    }
+    if (out.size() == before) out.emplace_back();
+}
+
+Prediction BoomPredictor::predict(const Cause& cause) const {
+    Prediction out;
+    if (!machineHas(cause.needs, m_numbers)) return {{Scenario{}}, 0.0, {}};
+    const auto said = describes(cause.asIs, m_numbers);
+    const bool byPressure = cause.asIs == "floor" || cause.asIs == "ceiling";
+    const bool asDescribed = said == Described::Shows && byPressure;
+    if (asDescribed) out.scenarios.push_back(healthy());
+    addScenarios(cause, out.scenarios);
+    out.priorFactor = priorFactor(said, cause, m_numbers);
+    if (said == Described::Shows) out.described = describedFact(cause.asIs, m_numbers);
+    shareWeights(out.scenarios, asDescribed, out.priorFactor);
+    return out;
+}
+
+}  // namespace bw
