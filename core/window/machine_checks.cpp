@@ -103,4 +103,11 @@ std::vector<Problem> checkMachineForJobs(const Machine& machine, const std::vect
     return problems;
 }
 
+int reckonedJobs(const Machine& machine, const std::vector<Job>& jobs,
+                 const std::vector<Nozzle>& nozzles) {
+    return static_cast<int>(std::count_if(jobs.begin(), jobs.end(), [&](const Job& job) {
+        return !candidates(machine, job, nozzles).empty();
+    }));
+}
+
 }  // namespace bw

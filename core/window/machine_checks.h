@@ -18,5 +18,8 @@ namespace bw {
 /// own checks speak of them.
 std::vector<Problem> checkMachineForJobs(const Machine& machine, const std::vector<Job>& jobs,
                                          const std::vector<Nozzle>& nozzles);
+/// How many of the jobs that looked at: those with a nozzle to run with that could be reckoned.
+int reckonedJobs(const Machine& machine, const std::vector<Job>& jobs,
+                 const std::vector<Nozzle>& nozzles);
 
 }  // namespace bw
