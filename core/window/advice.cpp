@@ -5,6 +5,8 @@
 #include <cmath>
 #include <string>
 
+#include "core/window/verdict.h"
+
 namespace bw {
 namespace {
 
@@ -165,6 +167,14 @@ std::optional<Fact> doseFact(double rateRatio, UnitSystem units) {
     if (off < 0) return Fact{"dose.less", {arg("percent", percent)}};
     return Fact{units == UnitSystem::Us ? "dose.more_acre" : "dose.more_hectare",
                 {arg("percent", percent)}};
+}
+
+Fact pointFact(const OperatingPoint& point) {
+    if (point.verdict == PointVerdict::OnRate) return {"point.on_rate", {}};
+    Fact fact{point.verdict == PointVerdict::BeyondLimit ? "point.beyond" : "point.off", {}};
+    for (const Limit limit : point.past) fact.arguments.push_back({"limits", limitWord(limit)});
+    fact.arguments.push_back(arg("percent", std::round(100.0 * point.rateRatio)));
+    return fact;
 }
 
 }  // namespace bw

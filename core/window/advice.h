@@ -39,4 +39,7 @@ std::vector<Fact> leftAtUsual(const WindowModel& model, UnitSystem units);
 /// of the one planned; nothing within half a percent.
 std::optional<Fact> doseFact(double rateRatio, UnitSystem units);
 
+/// How things stand at one speed, "point.…": on rate, past which limits, or how far off.
+Fact pointFact(const OperatingPoint& point);
+
 }  // namespace bw

@@ -46,6 +46,31 @@ std::vector<DropletStretch> dropletStretches(const WindowModel& model) {
     return out;
 }
 
+std::vector<RateBandPoint> rateBand(const WindowModel& model, Speed from, Speed to, int points) {
+    std::vector<RateBandPoint> out;
+    const auto& d = model.demand();
+    if (d.rateLeast == d.rateMost || model.machine().pulsed.pressure) return out;
+    const auto pressure = [&](AreaRate rate, Speed speed) {
+        Flow flow = rate * speed * model.width();
+        for (const auto& f : model.limits().flows) {
+            if (!f.pins) continue;
+            flow = f.side == Side::Low ? std::max(flow, f.flow) : std::min(flow, f.flow);
+        }
+        return model.sensorPressure(flow);
+    };
+    for (int i = 0; i < points; ++i) {
+        const Speed speed = from + (static_cast<double>(i) / (points - 1)) * (to - from);
+        out.push_back({speed, pressure(d.rateLeast, speed), pressure(d.rateMost, speed)});
+    }
+    return out;
+}
+
+std::optional<double> onTimeShare(const WindowModel& model, Flow boomFlow) {
+    const auto set = bare(model.machine().pulsed.pressure);
+    if (!set) return std::nullopt;
+    return boomFlow / flowOf(model, *set);
+}
+
 CurveExtent extentOf(const WindowModel& model, const SpeedWindow& window) {
     const auto& d = model.demand();
     Speed least = d.slow;

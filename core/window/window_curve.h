@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/window/speed_window.h"
@@ -20,6 +21,18 @@ struct DropletStretch {
 };
 /// All of the nozzle's bands as speeds, rising. Pulsed: nothing (pressure does not follow speed).
 std::vector<DropletStretch> dropletStretches(const WindowModel& model);
+
+/// Sensor pressures for the least and the highest rate of a job with a range of rates, pinned by
+/// floor and ceiling like the operating line; nothing if the job has one rate.
+struct RateBandPoint {
+    Speed speed;
+    Pressure atLeast, atMost;
+};
+std::vector<RateBandPoint> rateBand(const WindowModel& model, Speed from, Speed to, int points);
+
+/// Part of the time that pulsed nozzles are on for a mean flow of the whole boom; nothing if the
+/// machine is not pulsed.
+std::optional<double> onTimeShare(const WindowModel& model, Flow boomFlow);
 
 /// The part of the plane worth drawing: speeds around the job and the ends of the window, and
 /// sensor pressures from nothing to a little over the ceiling.

@@ -125,6 +125,15 @@ TEST(Advice, LeftAtThePressureOfTheUsualSpeedTheRateGoesWithOneOverSpeed) {
     EXPECT_THAT(of(facts[2]), HasSubstr("12 km/h gets 125 L/ha"));  // 150·10/12
 }
 
+TEST(Advice, PointSaysWhatIsPast) {
+    const auto model = WindowModel::make(trailed28(), lowDrift03(), flagLeaf()).value();
+    EXPECT_EQ(of(pointFact(model.at(kmh(10)))), "On rate, inside every limit that was checked.");
+    EXPECT_EQ(of(pointFact(model.at(kmh(6.5)))), "On rate, but past droplets too coarse.");
+    EXPECT_EQ(of(pointFact(model.at(kmh(5)))),
+              "119 % of the planned rate: past the pressure floor, the nozzle's lowest pressure "
+              "and droplets too coarse.");
+}
+
 TEST(Advice, EveryCodeHasItsWords) {
     Machine ball = selfPropelled100();
     ball.control = Sourced<Control>(Control::Bypass);

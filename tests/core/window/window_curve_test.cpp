@@ -68,6 +68,33 @@ TEST(WindowCurve, ExtentShowsTheJobAndBothEnds) {
     EXPECT_GT(extentOf(bare, bare.window()).top, bare.neededSensorPressure(kmh(12)));
 }
 
+TEST(WindowCurve, RateBandLiesAboutTheOperatingLine) {
+    Job j = flagLeaf();
+    EXPECT_TRUE(
+        rateBand(WindowModel::make(trailed28(), lowDrift03(), j).value(), kmh(4), kmh(16), 5)
+            .empty());
+    j.rateLeast = Sourced<AreaRate>(lha(120));
+    j.rateMost = Sourced<AreaRate>(lha(180));
+    const auto model = WindowModel::make(trailed28(), lowDrift03(), j).value();
+    const auto band = rateBand(model, kmh(4), kmh(16), 13);
+    ASSERT_EQ(band.size(), 13U);
+    const auto& middle = band[6];  // 10 km/h
+    // 120 L/ha at 10 km/h is the flow of 150 at 8, 180 that of 150 at 12.
+    EXPECT_NEAR(middle.atLeast.si(), model.neededSensorPressure(kmh(8)).si(), 1.0);
+    EXPECT_NEAR(middle.atMost.si(), model.neededSensorPressure(kmh(12)).si(), 1.0);
+    EXPECT_NEAR(in(band.front().atLeast, Unit::Bar), 1.6, 1e-9);
+    EXPECT_NEAR(in(band.back().atMost, Unit::Bar), 7.0, 1e-9);
+}
+
+TEST(WindowCurve, OnTimeShareIsTheMeanFlowOverTheFullFlow) {
+    const auto plain = WindowModel::make(trailed28(), lowDrift03(), flagLeaf()).value();
+    EXPECT_FALSE(onTimeShare(plain, plain.at(kmh(10)).boomFlow));
+    Machine m = machine();  // 24 nozzles of 1.2 L/min at 3 bar: 28.8 L/min in full
+    m.pulsed.pressure = Sourced<Pressure>(bar(3));
+    const auto model = WindowModel::make(m, nozzle(), job()).value();
+    EXPECT_NEAR(onTimeShare(model, lpm(14.4)).value(), 0.5, 1e-12);
+}
+
 TEST(NearestNozzles, CoveringOnesFirstThenByPressureAndFarOnesNotAtAll) {
     Nozzle far = nozzle(lpm(20));
     far.name = "far";
