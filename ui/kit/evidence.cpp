@@ -95,7 +95,10 @@ VerdictPanel::VerdictPanel(QWidget* parent)
     column->setSpacing(px(4));
     column->addWidget(m_title->wrapped());
     column->addWidget(m_text->wrapped());
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+    // Not Minimum: the hint is that of a narrow column, and would make the window too tall.
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Preferred);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
 }
 
 void VerdictPanel::setVerdict(const QString& title, const QString& text, Tone tone) {

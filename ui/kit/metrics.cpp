@@ -53,6 +53,10 @@ TextLabel* TextLabel::wrapped() {
     return this;
 }
 
+QSize TextLabel::minimumSizeHint() const {
+    return wordWrap() ? QSize(0, fontMetrics().height()) : QLabel::minimumSizeHint();
+}
+
 void TextLabel::applyRole() {
     QPalette p;
     p.setColor(QPalette::WindowText, color(m_role));

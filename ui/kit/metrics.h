@@ -30,6 +30,9 @@ class TextLabel : public QLabel {
     /// Breaks lines and takes the height that the text needs at the width it gets.
     TextLabel* wrapped();
     bool hasHeightForWidth() const override { return wordWrap(); }
+    /// Wrapped: one line; the height that is needed comes from the width it gets. (The label's own
+    /// hint is that of a column a word wide, which would make whole windows too tall.)
+    QSize minimumSizeHint() const override;
 
   private:
     void applyRole();
