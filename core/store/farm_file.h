@@ -3,7 +3,9 @@
 
 #include <QDateTime>
 #include <QString>
+#include <QStringList>
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -35,6 +37,7 @@ struct FarmContents {
     std::vector<Problem> setAside;  ///< record_set_aside, one for each odd record
 };
 
+class BackupFolder;
 class Connection;
 class FarmLock;
 
@@ -93,13 +96,19 @@ class FarmFile {
     Connection& connection() { return *m_connection; }  ///< for the store's own tests
 
   private:
-    FarmFile();
-    Outcome begin();
+    FarmFile(QString path, FarmFileOptions options);
+    Outcome lock();
+    Outcome connect(bool hasPendingLog);
+    Outcome checkFormat(const Connection& connection) const;
+    Outcome update();
+    Outcome checkCanWrite();
+    BackupFolder backupFolder() const;
     QString m_path;
     FarmFileOptions m_options;
-    std::unique_ptr<FarmLock> m_lock;
+    std::unique_ptr<FarmLock> m_lock;  // outlives the connection
     std::unique_ptr<Connection> m_connection;
     std::vector<Problem> m_notices;
+    std::map<RecordKind, RecordId> m_lastIds;
     bool m_readOnly = false;
     bool m_backupChecked = false;
 };

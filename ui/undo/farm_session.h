@@ -11,6 +11,7 @@
 #include "core/base/result.h"
 #include "core/model/case_record.h"
 #include "core/model/season.h"
+#include "core/store/record_change.h"
 #include "core/text/sentences.h"
 
 namespace bw {
@@ -32,26 +33,34 @@ class FarmSession : public QObject {
     const Season& season() const { return m_season; }
     const std::vector<StoredCase>& cases() const { return m_cases; }
     const std::vector<StoredCustomer>& customers() const { return m_customers; }
+    /// What the user should know since opening: notices of the file, records set aside.
+    const std::vector<Problem>& problems() const { return m_problems; }
     const Machine* machine(RecordId id) const;
     const Job* job(RecordId id) const;
     const Nozzle* nozzle(RecordId id) const;
     const StoredCase* caseRecord(RecordId id) const;
-    /// The nozzle of a name among own and built-in ones.
+    /// The nozzle of a name, among own ones first, then the built-in sizes. Good until the next
+    /// change.
     const Nozzle* nozzleNamed(const std::string& name) const;
     std::vector<StoredJob> jobsOf(RecordId machine) const;
 
-    // Each edit: one undo step, one transaction. Return the new record's id, or Done.
+    // Each edit: one undo step, one transaction. Return the new record's id, or Done. An edit that
+    // changes nothing makes no step. Problems: record_gone, nozzle_name_taken (own nozzles are
+    // referred to by name), and those of FarmFile::apply.
     Result<RecordId> addMachine(Machine machine, const QString& undoText);
     Outcome editMachine(RecordId id, Machine after, const QString& undoText);
     Outcome removeMachine(RecordId id,
                           const QString& undoText);  ///< with its jobs; cases keep their copy
     Result<RecordId> addNozzle(Nozzle nozzle, const QString& undoText);
+    /// A new name is carried over to the jobs and sets aboard that use the nozzle.
     Outcome editNozzle(RecordId id, Nozzle after, const QString& undoText);
     Outcome removeNozzle(RecordId id, const QString& undoText);
     Outcome addNozzles(std::vector<Nozzle> nozzles, const QString& undoText);
+    /// At `position` in the machine's list (0: first); below 0 or past the end: last.
     Result<RecordId> addJob(RecordId machine, Job job, int position, const QString& undoText);
     Outcome editJob(RecordId id, Job after, const QString& undoText);
-    /// Many jobs in one step (paste, fill down): replaces those with an id, adds those with id 0.
+    /// Many jobs in one step (paste, fill down): replaces those with an id, adds those with id 0 at
+    /// their `position` as in addJob, one after the other.
     Outcome editJobs(std::vector<StoredJob> jobs, const QString& undoText);
     Outcome removeJobs(const std::vector<RecordId>& ids, const QString& undoText);
     Result<RecordId> addCustomer(Customer customer, const QString& undoText);
@@ -92,15 +101,33 @@ class FarmSession : public QObject {
     void styleChanged();
     void saved();                             ///< a transaction was committed
     void failed(const bw::Problem& problem);  ///< undo or redo could not be stored; nothing changed
+    void noticed(const bw::Problem& problem);  ///< an edit is stored, but its backup is not
 
   private:
     friend class SessionCommand;
+    void load();
+    /// Stores, then shows: file, mirror, signals.
+    Outcome perform(const std::vector<RecordChange>& changes);
+    /// As `perform`, as one undo step; nothing at all if the changes change nothing.
+    Outcome performAsStep(std::vector<RecordChange> changes, const QString& undoText);
+    /// Undo or redo of a step. False: it could not be stored, and the stack goes back to where it
+    /// was.
+    bool replay(const std::vector<RecordChange>& changes);
+    void announce(const std::vector<RecordChange>& changes);
+    void keepSelection();
+    RecordId firstJobOf(RecordId machine) const;
+    Problem nameTaken(const std::string& name) const;
+    bool isNameTaken(const std::string& name, RecordId butFor) const;
+
     Season m_season;
     std::vector<StoredCase> m_cases;
     std::vector<StoredCustomer> m_customers;
+    std::vector<Problem> m_problems;
     std::unique_ptr<FarmFile> m_file;
     QUndoStack m_undo;
     Sentences m_sentences;
+    std::optional<int> m_stackShouldBeAt;  // set while a failed undo or redo waits to be put right
+    std::size_t m_noticesSeen = 0;
     RecordId m_currentMachine = 0;
     RecordId m_currentJob = 0;
     RecordId m_currentNozzle = 0;
