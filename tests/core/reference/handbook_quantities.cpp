@@ -8,11 +8,14 @@
 #include "core/hydraulics/nozzle_law.h"
 #include "core/hydraulics/rate_law.h"
 #include "core/model/boom_layout.h"
+#include "core/model/checks.h"
 #include "core/model/nozzle_sizes.h"
 #include "core/season/fertiliser.h"
 #include "core/season/rate_cost.h"
+#include "core/window/speed_window.h"
 #include "core/yard/catch_flow.h"
 #include "core/yard/course_speed.h"
+#include "tests/support/builders.h"
 
 namespace bw::handbook {
 namespace {
@@ -84,6 +87,36 @@ AreaRate waterRate(const Inputs& in) {
         return waterEquivalentRate(rate, specificGravity(in.get<Density>("weight")));
     const double factor = in.number("conversion_factor");
     return waterEquivalentRate(rate, factor * factor);
+}
+
+/// 0: narrowed is advised, 1: full bore, for a boom of 10 in spacing whose whole band is one speed.
+double changeoverSide(const Inputs& in) {
+    const Length spacing = make<Length>(10, Unit::Inch);
+    Machine machine = build::machine({nozzlesAcross(in.get<Length>("width"), spacing)}, spacing);
+    machine.restrictor.fitted = Sourced<bool>(true);
+    machine.restrictor.changeoverFlow = Sourced<Flow>(in.get<Flow>("changeover"));
+    const auto speed = in.get<Speed>("speed");
+    const Job job = build::job(in.get<AreaRate>("rate"), speed, speed, speed);
+    const auto window = speedWindow(machine, build::nozzle(), job);
+    return window.value().restrictor.value().position == RestrictorPosition::FullBore ? 1 : 0;
+}
+
+/// What comes out at a speed that needs less pressure than the floor.
+AreaRate rateOnHighFloor(const Inputs& in) {
+    Machine machine = build::machine();
+    const Job job = build::job(in.get<AreaRate>("rate"));
+    const Speed speed = job.usual->value;
+    const auto free = WindowModel::make(machine, build::nozzle(), job);
+    machine.limits.pressureFloor =
+        Sourced<Pressure>(free.value().neededSensorPressure(speed) * in.number("floor_over_need"));
+    return WindowModel::make(machine, build::nozzle(), job).value().at(speed).rate;
+}
+
+double strainerWarnings(const Inputs& in) {
+    Machine machine = build::machine();
+    machine.strainers.lineMesh = Sourced<double>(in.number("line_mesh"));
+    machine.strainers.sectionMesh = Sourced<double>(in.number("boom_mesh"));
+    return static_cast<double>(checkMachine(machine).size());
 }
 
 /// The constant of "rate = constant · flow / (speed · width)" in US units.
@@ -250,6 +283,15 @@ const std::map<std::string, Maker>& otherMakers() {
     return makers;
 }
 
+const std::map<std::string, Maker>& tradeMakers() {
+    static const std::map<std::string, Maker> makers{
+        {"changeover_side", [](const Inputs& i) { return any(changeoverSide(i)); }},
+        {"rate_on_high_floor", [](const Inputs& i) { return any(rateOnHighFloor(i)); }},
+        {"strainer_warnings", [](const Inputs& i) { return any(strainerWarnings(i)); }},
+    };
+    return makers;
+}
+
 /// Units as the tables write them.
 Unit unitOf(const std::string& text) {
     static const std::map<std::string, Unit> names{{"1", Unit::None},
@@ -305,7 +347,8 @@ const std::map<std::string, Unit>& Inputs::suffixes() {
 }
 
 double computed(const std::string& quantity, const Inputs& inputs, const std::string& unit) {
-    for (const auto* makers : {&rateMakers(), &unitMakers(), &pressureMakers(), &otherMakers()}) {
+    for (const auto* makers :
+         {&rateMakers(), &unitMakers(), &pressureMakers(), &otherMakers(), &tradeMakers()}) {
         const auto found = makers->find(quantity);
         if (found == makers->end()) continue;
         const AnyQuantity value = found->second(inputs);
