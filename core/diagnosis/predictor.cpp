@@ -134,6 +134,13 @@ void addBoom(FaultTable& t) {
         return one({.sectionShare = 1.0 / std::max(nozzles, 10), .sectionKeeps = 1 - x});
     };
     t["return_open"] = [](double x, const CaseNumbers&) { return one({.leak = x}); };
+    t["section_leak"] = [](double x, const CaseNumbers& n) {
+        Variants out;
+        for (auto& section : sectionKeeps(1.0, n)) {
+            out.push_back({{.leak = x * section.fault.sectionShare}, {}, section.weight});
+        }
+        return out;
+    };
     t["density_ignored"] = [](double x, const CaseNumbers&) { return one({.density = 1 + x}); };
     t["checks_drip"] = [](double, const CaseNumbers&) { return one({}); };
 }
