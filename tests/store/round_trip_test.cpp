@@ -4,7 +4,9 @@
 #include <cmath>
 #include <limits>
 
+#include "core/exchange/demo_season.h"
 #include "core/store/connection.h"
+#include "core/store/demo_file.h"
 #include "tests/store/store_fixture.h"
 
 namespace bw::test {
@@ -274,6 +276,23 @@ TEST_F(OddRecord, TheFileItselfRefusesNonsense) {
     EXPECT_FALSE(
         c.run(u"UPDATE observation SET reading = 'much' WHERE reading IS NOT NULL"_s).isOk());
     EXPECT_FALSE(c.run(u"UPDATE case_record SET job = '{'"_s).isOk());
+}
+
+TEST_F(RoundTrip, TheDemoSeasonIsInTheDemoFile) {
+    const auto demo = demoSeason();
+    ASSERT_TRUE(demo.isOk());
+    auto file = createDemoFarmFile(at(u"demo.boomwright"_s), options());
+    ASSERT_TRUE(file.isOk()) << codeOf(file);
+    const auto contents = file.value()->read();
+    ASSERT_TRUE(contents.isOk());
+    EXPECT_EQ(contents->season, demo->season);
+    EXPECT_EQ(contents->cases, demo->cases);
+    EXPECT_EQ(contents->customers, demo->customers);
+    EXPECT_TRUE(contents->setAside.empty());
+    EXPECT_EQ(codeOf(createDemoFarmFile(at(u"demo.boomwright"_s), options())), "file_exists");
+    auto inMemory = demoFarmFileInMemory();
+    ASSERT_TRUE(inMemory.isOk());
+    EXPECT_EQ(dump(*inMemory.value()), dump(*file.value()));
 }
 
 TEST_F(RoundTrip, AThousandJobs) {
