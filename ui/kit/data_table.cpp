@@ -97,6 +97,7 @@ DataTable::DataTable(QWidget* parent) : QTableView(parent) {
     setItemDelegate(new TableDelegate(this));
     setShowGrid(false);
     setFrameShape(QFrame::NoFrame);
+    viewport()->setBackgroundRole(QPalette::Window);
     verticalHeader()->hide();
     verticalHeader()->setDefaultSectionSize(px(31));
     setSelectionMode(QAbstractItemView::ExtendedSelection);

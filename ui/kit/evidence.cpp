@@ -49,15 +49,21 @@ QString htmlOf(const EvidenceRow& row) {
 EvidenceList::EvidenceList(QWidget* parent) : QWidget(parent), m_rows(new QVBoxLayout(this)) {
     m_rows->setContentsMargins(px(14), px(4), px(14), px(8));
     m_rows->setSpacing(px(5));
+    connect(&theme(), &Theme::changed, this, &EvidenceList::write);
 }
 
 void EvidenceList::setSections(const QVector<EvidenceSection>& sections) {
+    m_sections = sections;
+    write();
+}
+
+void EvidenceList::write() {
     while (auto* item = m_rows->takeAt(0)) {
         delete item->widget();
         delete item;
     }
     bool isFirst = true;
-    for (const auto& section : sections) {
+    for (const auto& section : std::as_const(m_sections)) {
         if (!isFirst) {
             m_rows->addSpacing(px(4));
             m_rows->addWidget(new HairLine);

@@ -27,7 +27,6 @@ struct EvidenceRow {
 struct EvidenceSection {
     QString title;
     QVector<EvidenceRow> rows;
-    bool operator==(const EvidenceSection&) const = delete;
 };
 
 /// How the verdict stands: something holds, something asks for work, or neither.
@@ -45,6 +44,8 @@ class EvidenceList : public QWidget {
     void linkActivated(const QString& link);
 
   private:
+    void write();
+    QVector<EvidenceSection> m_sections;
     QVBoxLayout* m_rows;
 };
 

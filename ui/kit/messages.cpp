@@ -31,21 +31,27 @@ CautionBox::CautionBox(QWidget* parent)
     QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
+    connect(&theme(), &Theme::changed, this, &CautionBox::write);
 }
 
 void CautionBox::setTexts(const QStringList& texts, bool runOn) {
-    const QString word =
-        u"<b><font color=\"%1\">%2</font></b> "_s.arg(color(Role::Caution).name(), tr("Caution."));
-    m_label->setText(word + texts.join(runOn ? u" "_s : u"<br/>"_s));
-    setProperty("bw.texts", texts);
-    setProperty("bw.runOn", runOn);
+    m_texts = texts;
+    m_runOn = runOn;
+    write();
     setAccessibleName(text());
-    setVisible(!texts.isEmpty());
+    // Without a parent, showing would make a window of it.
+    if (texts.isEmpty() || parentWidget()) setVisible(!texts.isEmpty());
     updateGeometry();
 }
 
+void CautionBox::write() {
+    const QString word =
+        u"<b><font color=\"%1\">%2</font></b> "_s.arg(color(Role::Caution).name(), tr("Caution."));
+    m_label->setText(word + m_texts.join(m_runOn ? u" "_s : u"<br/>"_s));
+}
+
 QString CautionBox::text() const {
-    QString all = tr("Caution.") + u' ' + property("bw.texts").toStringList().join(u' ');
+    QString all = tr("Caution.") + u' ' + m_texts.join(u' ');
     return all.remove(u"<b>"_s).remove(u"</b>"_s);
 }
 

@@ -32,7 +32,10 @@ class CautionBox : public QWidget {
     void resizeEvent(QResizeEvent* event) override;
 
   private:
+    void write();
     TextLabel* m_label;
+    QStringList m_texts;
+    bool m_runOn = false;
 };
 
 /// Messages in the window that stay until dismissed; the newest on top, at most four shown.

@@ -26,7 +26,7 @@ constexpr std::array<RoleColors, kRoleCount> kColors{{
     {Role::Accent, 0xFF0F4C5C, 0xFF86CDDB, 0xFF0A3D4B, 0xFF000000},
     {Role::AccentTint, 0xFFD3E4E8, 0xFF1E4049, 0xFFD9E8EC, 0xFFE6E6E6},
     {Role::OnAccent, 0xFFFFFFFF, 0xFF08181C, 0xFFFFFFFF, 0xFFFFFFFF},
-    {Role::Focus, 0xFF1D57D8, 0xFF8FB3FF, 0xFF0B3FB5, 0xFF000000},
+    {Role::Focus, 0xFF1D57D8, 0xFF8FB3FF, 0xFF0A3CB0, 0xFF000000},
     {Role::Ok, 0xFF00674F, 0xFF5CCBA9, 0xFF004B3A, 0xFF000000},
     {Role::Caution, 0xFF6E4700, 0xFFF5CC6B, 0xFF4F3300, 0xFF000000},
     {Role::CautionFill, 0xFFFBE8BC, 0xFF362B0D, 0xFFFFF0C7, 0xFFFFFFFF},
@@ -37,7 +37,7 @@ constexpr std::array<RoleColors, kRoleCount> kColors{{
     {Role::Measured, 0xFF3B3F98, 0xFFB1B7FF, 0xFF2A2E86, 0xFF000000},
     {Role::Unchecked, 0xFF594F6D, 0xFFC0B6D6, 0xFF41384F, 0xFF333333},
     {Role::UncheckedTint, 0xFFE6E2EC, 0xFF2D2938, 0xFFECE8F1, 0xFFFFFFFF},
-    {Role::Disabled, 0xFF68655F, 0xFF8F9A9E, 0xFF4A4A4A, 0xFF555555},
+    {Role::Disabled, 0xFF625F59, 0xFF9DA8AC, 0xFF4A4A4A, 0xFF555555},
     {Role::Veil, 0x9ED0CCC1, 0x99080B0D, 0xBFE1E1E1, 0x80E1E1E1},
 }};
 

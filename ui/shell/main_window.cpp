@@ -127,6 +127,8 @@ void MainWindow::tellAboutFile() {
 }
 
 void MainWindow::dropPages() {
+    // A figure still being typed goes into the old file, while its page is whole.
+    if (auto* field = qobject_cast<FigureLine*>(focusWidget())) field->clearFocus();
     for (auto& [id, page] : m_pages) {
         page->disconnect(this);
         delete page;

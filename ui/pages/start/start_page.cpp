@@ -70,7 +70,7 @@ QWidget* StartPage::buildFirstStart() {
     auto* demo = new Button(tr("Look at the demo season"), u"season"_s);
     begin->setObjectName(u"start.first.machine"_s);
     demo->setObjectName(u"start.first.demo"_s);
-    begin->setVisible(has(u"machine"_s));
+    if (!has(u"machine"_s)) begin->hide();
     row->addWidget(begin);
     row->addWidget(demo);
     row->addStretch(1);
@@ -106,9 +106,9 @@ void StartPage::addCards(QBoxLayout& row) {
 
 RoleCard* StartPage::planCard() {
     auto* card =
-        new RoleCard(u"season"_s, tr("Plan"),
+        new RoleCard(RolePicture::Kind::Plan, tr("Plan"),
                      tr("Which nozzle set serves which job, and between which speeds it holds the "
-                        "rate. For the desk in winter, and for the card in the cab."));
+                        "rate."));
     way(*card, tr("Season"), u"season"_s, u"season"_s, QKeySequence(u"Ctrl+3"_s), true);
     way(*card, tr("Speed window"), u"window"_s, u"speed_window"_s, QKeySequence(u"Ctrl+4"_s),
         false);
@@ -119,7 +119,7 @@ RoleCard* StartPage::planCard() {
 
 RoleCard* StartPage::fixCard() {
     auto* card = new RoleCard(
-        u"finder"_s, tr("Fix"),
+        RolePicture::Kind::Fix, tr("Fix"),
         tr("The rate hunts, is stuck high or stuck low. Numbers first, then one question at a time "
            "with the figure due on this machine, to the most likely cause."));
     way(*card, tr("New call"), u"phone"_s, u"call.new"_s, QKeySequence(u"F9"_s), true);
@@ -130,7 +130,7 @@ RoleCard* StartPage::fixCard() {
 
 RoleCard* StartPage::teachCard() {
     auto* card =
-        new RoleCard(u"cause"_s, tr("Teach"),
+        new RoleCard(RolePicture::Kind::Teach, tr("Teach"),
                      tr("Drag the speed and see the pressure follow its square, until the floor, "
                         "the nozzle or the pump stops it. The sentence beside it says why."));
     way(*card, tr("Show it on the speed window"), u"window"_s, u"speed_window"_s,

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/page_list.h"
+
+#include <QCoreApplication>
+
+#include "ui/pages/start/start_page.h"
+
+namespace bw {
+
+using namespace Qt::StringLiterals;
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("PageList", text);
+}
+
+/// An entry whose page needs the session alone.
+template <class P>
+PageEntry page(const QString& id, const QString& title, const QString& icon, const QString& group,
+               int number) {
+    const QKeySequence key(u"Ctrl+%1"_s.arg(number));
+    return {id,    title, icon,
+            group, key,   [](FarmSession& session) -> Page* { return new P(session); }};
+}
+
+/// The start page names only what there is: it is told the others' ids.
+PageEntry startPage(const std::vector<PageEntry>& others) {
+    QStringList ids;
+    for (const auto& entry : others) ids.append(entry.id);
+    return {u"start"_s,
+            tr("Start"),
+            u"start"_s,
+            {},
+            QKeySequence(u"Ctrl+0"_s),
+            [ids](FarmSession& session) -> Page* { return new StartPage(session, ids); }};
+}
+
+}  // namespace
+
+std::vector<PageEntry> makePageList() {
+    std::vector<PageEntry> pages;
+    pages.insert(pages.begin(), startPage(pages));
+    return pages;
+}
+
+}  // namespace bw

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/pictures.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QPixmap>
+
+#include "ui/kit/palette.h"
+#include "ui/shell/main_window.h"
+
+namespace bw {
+
+using namespace Qt::StringLiterals;
+
+namespace {
+
+/// Layouts settle over a few rounds: text that wraps takes its height only after its width is
+/// known.
+void settle() {
+    constexpr int kRounds = 6;
+    for (int i = 0; i < kRounds; ++i) {
+        QApplication::sendPostedEvents();
+        QApplication::processEvents();
+    }
+}
+
+bool drawPage(MainWindow& window, const QString& id, const QString& look, const QDir& folder) {
+    const QString size = u"%1x%2"_s.arg(window.width()).arg(window.height());
+    window.showPage(id);
+    if (QWidget* focus = QApplication::focusWidget()) focus->clearFocus();
+    settle();
+    return window.grab().save(folder.filePath(u"%1-%2-%3.png"_s.arg(id, look, size)));
+}
+
+}  // namespace
+
+bool drawPictures(MainWindow& window, const QString& folder) {
+    if (!QDir().mkpath(folder)) return false;
+    bool allWritten = true;
+    window.show();
+    for (const QSize& size : {QSize(1280, 720), QSize(1920, 1080)}) {
+        for (const ThemeChoice choice : {ThemeChoice::Light, ThemeChoice::Dark}) {
+            theme().setChoice(choice);
+            window.resize(size);
+            settle();
+            const QString look = choice == ThemeChoice::Dark ? u"dark"_s : u"light"_s;
+            for (const QString& id : window.pageIds())
+                allWritten = drawPage(window, id, look, QDir(folder)) && allWritten;
+        }
+    }
+    return allWritten;
+}
+
+void visitPages(MainWindow& window) {
+    window.show();
+    for (const QString& id : window.pageIds()) {
+        window.showPage(id);
+        settle();
+    }
+}
+
+}  // namespace bw
