@@ -37,11 +37,15 @@ void paintPanel(QPainter& painter, const QWidget& widget, const Colors& colors,
     painter.drawRoundedRect(QRectF(widget.rect()).adjusted(0.5, 0.5, -0.5, -0.5), 3, 3);
 }
 
-void paintFocusRing(QPainter& painter, const QWidget& widget) {
+/// `onAccent`: a line of the accent's own ink inside keeps the ring apart from a dark fill.
+void paintFocusRing(QPainter& painter, const QWidget& widget, bool onAccent = false) {
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(color(Role::Focus), 2));
     painter.setBrush(Qt::NoBrush);
-    painter.drawRoundedRect(QRectF(widget.rect()).adjusted(1, 1, -1, -1), 3, 3);
+    const QRectF box(widget.rect());
+    painter.setPen(QPen(color(Role::OnAccent), 1));
+    if (onAccent) painter.drawRoundedRect(box.adjusted(2.5, 2.5, -2.5, -2.5), 2, 2);
+    painter.setPen(QPen(color(Role::Focus), 2));
+    painter.drawRoundedRect(box.adjusted(1, 1, -1, -1), 3, 3);
 }
 
 QString plain(QString text) {
@@ -140,7 +144,7 @@ void Button::paintEvent(QPaintEvent*) {
                     m_keyText, colors.ink,
                     m_kind == Kind::Primary ? colors.fill : color(Role::Raised));
     }
-    if (hasFocus()) paintFocusRing(painter, *this);
+    if (hasFocus()) paintFocusRing(painter, *this, m_kind == Kind::Primary);
 }
 
 void Button::changeEvent(QEvent* event) {
@@ -258,7 +262,7 @@ class SegmentButton : public QAbstractButton {
                                cap.width(), cap.height()),
                         m_key, colors.ink, colors.fill);
         }
-        if (hasFocus()) paintFocusRing(painter, *this);
+        if (hasFocus()) paintFocusRing(painter, *this, isChecked());
     }
 
   private:

@@ -6,11 +6,19 @@
 #include <QMessageBox>
 #include <QPushButton>
 
+#include "ui/kit/icons.h"
+#include "ui/kit/metrics.h"
+
 namespace bw {
 
 int WindowPrompts::ask(QWidget* parent, const Question& question) {
     QMessageBox box(question.isWarning ? QMessageBox::Warning : QMessageBox::Question,
                     question.title, question.text, QMessageBox::NoButton, parent);
+    constexpr int kSide = 36;
+    const Role role = question.isWarning ? Role::Limit : Role::Accent;
+    box.setIconPixmap(
+        iconPixmap(question.isWarning ? QStringLiteral("caution") : QStringLiteral("help"),
+                   color(role), px(kSide), parent ? parent->devicePixelRatioF() : 1.0));
     box.setInformativeText(question.detail);
     QList<QAbstractButton*> buttons;
     for (const QString& text : question.buttons)

@@ -60,12 +60,18 @@ void FigureLine::wheelEvent(QWheelEvent* event) {
 }
 
 bool FigureLine::event(QEvent* event) {
-    // Esc belongs to the field while its text differs from the value; a window shortcut must not
-    // take it.
-    if (event->type() == QEvent::ShortcutOverride &&
-        static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape && isModified()) {
+    if (event->type() != QEvent::ShortcutOverride) return QLineEdit::event(event);
+    auto* key = static_cast<QKeyEvent*>(event);
+    // Esc belongs to the field while its text differs from the value; no window shortcut takes it.
+    if (key->key() == Qt::Key_Escape && isModified()) {
         event->accept();
         return true;
+    }
+    // Once committed, undo means the edit, not the letters.
+    const bool isUndo = key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo);
+    if (isUndo && !isModified()) {
+        event->ignore();
+        return false;
     }
     return QLineEdit::event(event);
 }

@@ -182,6 +182,8 @@ bool MainWindow::showPage(const QString& pageId) {
     m_stack->setCurrentWidget(page);
     m_title->setText(page->title());
     m_rail->setCurrent(pageId);
+    // Keys go to the page at once, unless the rail is being walked.
+    if (!m_rail->isAncestorOf(focusWidget())) page->setFocus(Qt::OtherFocusReason);
     fillPageMenu();
     refreshFrame();
     return true;

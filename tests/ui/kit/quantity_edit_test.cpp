@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QAction>
 #include <QSignalSpy>
 #include <QTest>
 #include <QVBoxLayout>
@@ -181,6 +182,21 @@ TEST_F(QuantityEditTest, BoundsAreToldInTheUnitTyped) {
     enter("8");
     EXPECT_FALSE(field->hasProblem());
     EXPECT_EQ(commits, 1);
+}
+
+TEST_F(QuantityEditTest, OnceCommittedUndoIsTheProgramsAgain) {
+    int undone = 0;
+    QAction undo;
+    undo.setShortcut(QKeySequence(QStringLiteral("Ctrl+Z")));
+    QObject::connect(&undo, &QAction::triggered, &window, [&undone] { ++undone; });
+    window.addAction(&undo);
+    type("2.8");
+    QTest::keyClick(field->line(), Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(undone, 0) << "letters first";
+    enter("2.8");
+    QTest::keyClick(field->line(), Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(undone, 1);
+    EXPECT_EQ(field->line()->text(), QStringLiteral("2.8"));
 }
 
 TEST_F(QuantityEditTest, SameTextAgainIsNoEdit) {
