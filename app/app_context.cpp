@@ -5,7 +5,6 @@
 #include <QFileInfo>
 #include <QStandardPaths>
 
-#include "app/logging.h"
 #include "app/page_list.h"
 #include "ui/kit/palette.h"
 #include "ui/kit/quantity_format.h"
@@ -14,14 +13,14 @@ namespace bw {
 
 using namespace Qt::StringLiterals;
 
-namespace {
-
 QString dataFolder(const CommandLine& line) {
     const QString usual = QStandardPaths::writableLocation(QStandardPaths::AppDataLocation);
     const QString folder = QDir(line.dataDir.isEmpty() ? usual : line.dataDir).absolutePath();
     QDir().mkpath(folder);
     return folder;
 }
+
+namespace {
 
 QString settingsPath(const CommandLine& line, const QString& folder) {
     return line.dataDir.isEmpty() ? QString() : QDir(folder).filePath(u"settings.ini"_s);
@@ -33,7 +32,6 @@ AppContext::AppContext(const CommandLine& line)
     : m_folder(dataFolder(line)),
       m_settings(settingsPath(line, m_folder)),
       m_files(m_folder, m_settings) {
-    logTo(m_folder);
     theme().setChoice(m_settings.theme());
     auto session = firstSession(line);
     m_window = std::make_unique<MainWindow>(FrameServices{m_files, m_settings, makePageList()},

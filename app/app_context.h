@@ -10,6 +10,9 @@
 
 namespace bw {
 
+/// Where settings, log and the usual farm file live; made if it is not there.
+QString dataFolder(const CommandLine& line);
+
 /// Everything the running program consists of, built in order and taken down before the application
 /// object. The only place that knows it all.
 class AppContext {

@@ -46,6 +46,7 @@ void logTo(const QString& folder) {
         QFile::remove(path + u".old"_s);
         QFile::rename(path, path + u".old"_s);
     }
+    logFile().close();
     logFile().setFileName(path);
     [[maybe_unused]] const bool isOpen = logFile().open(QIODevice::Append | QIODevice::Text);
     qInstallMessageHandler(write);

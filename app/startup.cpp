@@ -33,6 +33,7 @@ int runUnattended(CommandLine line) {
     const QTemporaryDir folder;
     if (line.dataDir.isEmpty()) line.dataDir = folder.path();
     line.isDemo = line.isDemo || line.file.isEmpty();
+    logTo(line.dataDir);
     AppContext context(line);
     if (line.picturesDir.isEmpty()) {
         visitPages(context.window());
@@ -66,6 +67,7 @@ void preparePlatform(const CommandLine& line) {
 int runProgram(const CommandLine& line) {
     dressApplication(line.isUnattended());
     if (line.isUnattended()) return runUnattended(line);
+    logTo(dataFolder(line));
     AppContext context(line);
     context.window().show();
     return QApplication::exec();

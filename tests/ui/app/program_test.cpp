@@ -12,7 +12,6 @@
 #include "app/app_context.h"
 #include "app/page_list.h"
 #include "app/pictures.h"
-#include "tests/support/warnings.h"
 #include "ui/kit/messages.h"
 #include "ui/kit/palette.h"
 
@@ -29,18 +28,10 @@ CommandLine lineFor(const QTemporaryDir& folder) {
 
 class Program : public testing::Test {
   protected:
-    // The context puts its own message handler in place; the tests' one comes back.
-    Program() : m_handler(qInstallMessageHandler(nullptr)) { qInstallMessageHandler(m_handler); }
-    ~Program() override { qInstallMessageHandler(m_handler); }
-    std::unique_ptr<AppContext> start(const CommandLine& line) {
-        auto context = std::make_unique<AppContext>(line);
-        qInstallMessageHandler(m_handler);
-        return context;
+    static std::unique_ptr<AppContext> start(const CommandLine& line) {
+        return std::make_unique<AppContext>(line);
     }
     QTemporaryDir folder;
-
-  private:
-    QtMessageHandler m_handler;
 };
 
 TEST_F(Program, FirstStartMakesAnEmptyFileAndTheNextOneOpensIt) {
