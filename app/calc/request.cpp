@@ -43,6 +43,7 @@ Job Request::job(JsonUse use) {
 }
 
 OrderedJson Request::number(AnyQuantity quantity) const {
+    if (quantity.dimension == Dimension::None) return quantity.si;
     const Unit unit = displayUnit(units(), quantity.dimension);
     return {{"value", toUnit(quantity, unit)}, {"unit", jsonSymbol(unit)}};
 }

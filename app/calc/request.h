@@ -46,7 +46,8 @@ class Request {
     /// Units of the answer: the request's, else its machine's, else metric.
     UnitSystem units() const { return m_units ? *m_units : m_machineUnits; }
     NumberStyle style() const { return {units(), '.'}; }
-    /// {"value", "unit"} in the answer's units; null for nothing.
+    /// {"value", "unit"} in the answer's units, a plain number where there is no dimension; null
+    /// for nothing.
     OrderedJson number(AnyQuantity quantity) const;
     template <class Q>
     OrderedJson number(Q quantity) const {

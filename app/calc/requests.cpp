@@ -22,6 +22,7 @@ constexpr std::array kTasks{
     Task{"nozzle_flow", nozzleFlow},
     Task{"nozzle_pressure", nozzlePressure},
     Task{"speed_window", speedWindow},
+    Task{"diagnose", diagnose},
     Task{"knowledge", knowledge},
 };
 

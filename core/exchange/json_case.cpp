@@ -73,24 +73,41 @@ OrderedJson writtenObservation(const Observation& observation, UnitSystem units)
 
 }  // namespace
 
+namespace {
+
+/// A number, a quantity of any dimension, or either as an object with its origin.
+void readReading(const Json& json, const std::string& where, Observation& out, JsonIssues& issues) {
+    if (json.is_object()) {
+        SourceKeys source;
+        if (readSource(json, where, source, issues))
+            readReading(json["value"], pathTo(where, "value"), out, issues);
+        if (source.typed) out.typed = *source.typed;
+        return;
+    }
+    if (json.is_number()) {
+        out.reading = AnyQuantity{Dimension::None, json.get<double>()};
+    } else if (!json.is_string()) {
+        issues.add(jsonWrongType(where, "quantity"));
+    } else {
+        out.typed = json.get<std::string>();
+        const auto read = parseJsonQuantity(out.typed);
+        if (read)
+            out.reading = *read;
+        else
+            issues.add({read.problem().code, Severity::Error, where, read.problem().arguments});
+    }
+}
+
+}  // namespace
+
 Observation readObservation(const Json& json, const std::string& where, JsonIssues& issues) {
     Observation out;
     checkKeys(json, where, {"check", "answer", "reading", "typed"}, issues);
     if (!member(json, "check")) issues.add(jsonMissing(pathTo(where, "check")));
     readOptionalText(json, where, "check", out.check, issues);
     readOptionalText(json, where, "answer", out.answer, issues);
-    if (const Json* reading = member(json, "reading")) {
-        const std::string path = pathTo(where, "reading");
-        if (reading->is_number()) {
-            out.reading = AnyQuantity{Dimension::None, reading->get<double>()};
-        } else if (readText(*reading, path, out.typed, issues)) {
-            const auto read = parseJsonQuantity(out.typed);
-            if (read)
-                out.reading = *read;
-            else
-                issues.add({read.problem().code, Severity::Error, path, read.problem().arguments});
-        }
-    }
+    if (const Json* reading = member(json, "reading"))
+        readReading(*reading, pathTo(where, "reading"), out, issues);
     readOptionalText(json, where, "typed", out.typed, issues);
     return out;
 }
