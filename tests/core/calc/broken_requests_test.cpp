@@ -112,10 +112,12 @@ TEST(CalcBroken, AnyValueAtAnyPlaceIsAnsweredOrRefused) {
         const Json whole = Json::parse(seed);
         std::vector<Json::json_pointer> places;
         visitPlaces(whole, Json::json_pointer(), places);
-        for (const auto& place : places) {
-            for (const auto& stranger : strangers) {
+        // Of the long requests every third pair of place and value: chosen so that each comes up.
+        const std::size_t step = places.size() > 60 ? 3 : 1;
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            for (std::size_t j = i % step; j < strangers.size(); j += step) {
                 Json changed = whole;
-                changed[place] = stranger;
+                changed[places[i]] = strangers[j];
                 expectAnswered(changed.dump());
             }
         }

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <cstdlib>
+
+#include "tests/core/calc/asking.h"
+
+namespace bw {
+namespace {
+
+using namespace bw::testing;
+
+constexpr const char* kGolden = "tests/reference/calc_golden.jsonl";
+
+std::vector<Json> goldenRequests() {
+    Json byHand = demoRequest(1, 2, "Demo low-drift fan 03");
+    byHand["machine"]["senses"] = "nothing";
+    Json pulsed = demoRequest(0, 1, "Demo air fan 05");
+    pulsed["machine"]["pulsed"] = {{"pressure", "45 psi"}};
+    Json range = demoRequest(1, 0, "Demo air fan 05");
+    range["job"]["rate_least"] = "150 L/ha";
+    range["machine"]["limits"]["pressure_floor"] = {
+        {"value", "1.6 bar"}, {"origin", "assumed"}, {"from", "1.2 bar"}, {"to", "2 bar"}};
+    range["units"] = "uk";
+    return {demoRequest(0, 0, "Demo low-drift fan 04"), demoRequest(0, 5, "Demo metering plate 06"),
+            byHand, pulsed, range};
+}
+
+/// The same in every word and key; numbers to 1e-9, as compilers may differ in the last digits.
+void expectSame(const Json& now, const Json& golden, const std::string& path) {
+    if (golden.is_number_float()) {
+        ASSERT_TRUE(now.is_number()) << path;
+        EXPECT_NEAR(now.get<double>(), golden.get<double>(),
+                    1e-9 * std::max(1.0, std::abs(golden.get<double>())))
+            << path;
+        return;
+    }
+    if (!golden.is_structured()) {
+        EXPECT_EQ(now, golden) << path;
+        return;
+    }
+    ASSERT_EQ(now.size(), golden.size()) << path;
+    if (golden.is_array()) {
+        for (std::size_t i = 0; i < golden.size(); ++i)
+            expectSame(now[i], golden[i], path + "[" + std::to_string(i) + "]");
+        return;
+    }
+    for (const auto& [key, value] : golden.items()) {
+        ASSERT_TRUE(now.contains(key)) << path << "." << key;
+        expectSame(now[key], value, path + "." + key);
+    }
+}
+
+/// Whole answers as they were last looked at. BW_RENEW_GOLDEN=1 writes them anew: review the diff.
+TEST(CalcGolden, WholeAnswersAreAsTheyWere) {
+    const std::string path = std::string(BW_SOURCE_DIR) + "/" + kGolden;
+    const auto requests = goldenRequests();
+    if (std::getenv("BW_RENEW_GOLDEN")) {
+        std::ofstream out(path, std::ios::binary);
+        for (const auto& request : requests) out << calc::answerTo(request.dump()).text << "\n";
+    }
+    std::ifstream in(path);
+    std::string line;
+    for (std::size_t i = 0; i < requests.size(); ++i) {
+        ASSERT_TRUE(std::getline(in, line)) << kGolden << " ends at " << i;
+        expectSame(ask(requests[i]), Json::parse(line), "[" + std::to_string(i) + "]");
+    }
+    EXPECT_FALSE(std::getline(in, line));
+}
+
+}  // namespace
+}  // namespace bw
