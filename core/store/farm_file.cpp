@@ -116,7 +116,7 @@ Result<std::unique_ptr<FarmFile>> FarmFile::open(const QString& path,
     const auto identity = identify(out->m_path, farmFormat());
     if (!identity) return identity.problem();
     if (auto locked = out->lock(); !locked) return locked.problem();
-    if (auto o = out->connect(identity->hasPendingLog); !o) return o.problem();
+    if (auto o = out->connect(*identity); !o) return o.problem();
     if (auto checked = out->m_connection->check(); !checked) return checked.problem();
     if (auto updated = out->update(); !updated) return updated.problem();
     return out;
@@ -136,17 +136,17 @@ Outcome FarmFile::lock() {
     return Done{};
 }
 
-Outcome FarmFile::connect(bool hasPendingLog) {
+Outcome FarmFile::connect(const FileIdentity& identity) {
     // A write-ahead log that was left behind may hold a newer format than the file's header says,
     // so it is read, without a trace, before the file is opened for writing.
-    if (hasPendingLog && !m_readOnly) {
+    if (identity.hasLog && !m_readOnly) {
         const auto look = Connection::open(m_path, {.readOnly = true});
         if (!look) return look.problem();
         if (auto fits = checkFormat(*look.value()); !fits) return fits;
     }
     ConnectionOptions how;
     how.readOnly = m_readOnly;
-    how.immutable = m_readOnly && !hasPendingLog;
+    how.immutable = m_readOnly && identity.isAtRest;
     how.writeAhead = m_options.onLocalDisk.value_or(isOnLocalDisk(m_path));
     how.busyMilliseconds = m_options.busyMilliseconds;
     if (!how.writeAhead)

@@ -40,6 +40,7 @@ struct FarmContents {
 class BackupFolder;
 class Connection;
 class FarmLock;
+struct FileIdentity;
 
 /// One farm file: an SQLite database of our own format. Lives on the thread that opened it.
 ///
@@ -98,7 +99,7 @@ class FarmFile {
   private:
     FarmFile(QString path, FarmFileOptions options);
     Outcome lock();
-    Outcome connect(bool hasPendingLog);
+    Outcome connect(const FileIdentity& identity);
     Outcome checkFormat(const Connection& connection) const;
     Outcome update();
     Outcome checkCanWrite();

@@ -60,7 +60,13 @@ Result<FileIdentity> identify(const QString& path, int known) {
     if (applicationId != kFarmApplicationId) return fileProblem(error("file_foreign"), path);
     FileIdentity out;
     out.format = static_cast<int>(numberAt(header, kFormatAt));
-    out.hasPendingLog = QFileInfo(path + u"-wal"_s).size() > 0;
+    const QFileInfo log(path + u"-wal"_s);
+    out.hasLog = log.size() > 0;
+    out.isAtRest = !log.exists() && !QFileInfo::exists(path + u"-journal"_s);
+    if (out.format < 0) {
+        const std::string detail = "its format is " + std::to_string(out.format);
+        return fileProblem(error("file_damaged", {}, {{"detail", detail}}), path);
+    }
     if (auto fits = checkFormat(path, out.format, known); !fits) return fits.problem();
     return out;
 }

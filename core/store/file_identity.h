@@ -15,7 +15,8 @@ inline constexpr std::uint32_t kFarmApplicationId = 0x42774666;
 /// What the header of a farm file says.
 struct FileIdentity {
     int format = 0;
-    bool hasPendingLog = false;  ///< a write-ahead log lies beside it: a crash, or another program
+    bool hasLog = false;   ///< a write-ahead log with something in it: a crash, or another program
+    bool isAtRest = true;  ///< no log or journal lies beside it: nobody else has it open
 };
 
 /// Looks at a file without opening it as a database, so that nothing about it can change. `known`
