@@ -9,7 +9,7 @@ fail() {
 }
 
 # Compilers at once: one per processor, but not more than one per 1.2 GB of memory.
-jobs() {
+jobCount() {
     local processors memory
     processors=$(nproc)
     memory=$(awk '/^MemAvailable:/ {print int($2 / 1200000)}' /proc/meminfo)
@@ -28,7 +28,7 @@ build() {
         cat "$log"
         return 1
     fi
-    cmake --build "$root/build/$preset" -j "$(jobs)" "$@" 2>&1 | shorten || return 1
+    cmake --build "$root/build/$preset" -j "$(jobCount)" "$@" 2>&1 | shorten || return 1
     say "Built ($preset) in $((SECONDS - began)) s."
 }
 
