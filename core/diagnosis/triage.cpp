@@ -180,9 +180,12 @@ std::optional<Fact> rateLimit(const Way& w, bool least) {
 std::optional<Fact> moveRestrictor(const Way& w) {
     const auto right = w.n.rightPosition();
     if (!right) return std::nullopt;
-    return fact(*right == RestrictorPosition::Narrowed ? "finder.out.restrictor_narrowed"
-                                                       : "finder.out.restrictor_full_bore",
-                {arg("flow", *w.n.needFlow), arg("changeover", *w.n.changeover)});
+    std::string code = "finder.out.restrictor_full_bore";
+    // Which reason fits depends on what the narrowed valve steadies.
+    if (*right == RestrictorPosition::Narrowed)
+        code = w.n.hasMeter() ? "finder.out.restrictor_narrowed"
+                              : "finder.out.restrictor_narrowed_valve";
+    return fact(std::move(code), {arg("flow", *w.n.needFlow), arg("changeover", *w.n.changeover)});
 }
 
 std::optional<Fact> meterMinimum(const Way& w) {
