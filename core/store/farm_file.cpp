@@ -27,6 +27,12 @@ QDateTime timeNow(const FarmFileOptions& options) {
     return options.now ? options.now() : QDateTime::currentDateTime();
 }
 
+/// Behind links: log and lock of a database lie beside the file itself.
+QString realPath(const QString& path) {
+    const QFileInfo info(path);
+    return info.exists() ? info.canonicalFilePath() : info.absoluteFilePath();
+}
+
 Problem note(std::string code, std::vector<Argument> arguments) {
     return {std::move(code), Severity::Note, {}, std::move(arguments)};
 }
@@ -112,7 +118,7 @@ Result<std::unique_ptr<FarmFile>> FarmFile::inMemory() {
 
 Result<std::unique_ptr<FarmFile>> FarmFile::open(const QString& path,
                                                  const FarmFileOptions& options) {
-    std::unique_ptr<FarmFile> out(new FarmFile(QFileInfo(path).absoluteFilePath(), options));
+    std::unique_ptr<FarmFile> out(new FarmFile(realPath(path), options));
     const auto identity = identify(out->m_path, farmFormat());
     if (!identity) return identity.problem();
     if (auto locked = out->lock(); !locked) return locked.problem();

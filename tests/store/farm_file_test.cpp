@@ -125,6 +125,12 @@ TEST_F(FarmFileTest, RefusesAFileThatIsOpenElsewhereAndSaysWhere) {
     EXPECT_NE(argumentOf(second.problem(), "lock").find("farm.boomwright.lock"), std::string::npos);
 }
 
+TEST_F(FarmFileTest, ALinkToAFileIsThatFile) {
+    const auto first = create(kName);
+    ASSERT_TRUE(QFile::link(at(kName), at(u"link.boomwright"_s)));
+    EXPECT_EQ(codeOf(tryOpen(u"link.boomwright"_s)), "file_in_use");
+}
+
 TEST_F(FarmFileTest, CreatesOnlyWhereNothingIs) {
     writeBytes(at(kName), "mine");
     EXPECT_EQ(codeOf(FarmFile::create(at(kName), options())), "file_exists");
