@@ -45,6 +45,7 @@ BackupsDialog::BackupsDialog(const QStringList& backups, QWidget* parent)
     row->addWidget(close);
     row->addWidget(take);
     column->addLayout(row);
+    take->setObjectName(u"backups.take"_s);
     take->setEnabled(!backups.isEmpty());
     connect(folder, &QAbstractButton::clicked, this, &BackupsDialog::folderWanted);
     connect(take, &QAbstractButton::clicked, this, &QDialog::accept);

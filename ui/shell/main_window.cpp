@@ -94,6 +94,7 @@ void MainWindow::setSession(std::unique_ptr<FarmSession> session) {
     m_session->setDecimalMark(chosenMark());
     connectSession();
     m_deeds->remember(m_session->path());
+    m_notesTold = 0;
     tellAboutFile();
     m_status->setFile(m_session->path(), m_services.files.isThrowAway(m_session->path()));
     if (page.isEmpty() || !showPage(page))
@@ -110,8 +111,10 @@ void MainWindow::connectSession() {
             refreshFrame();
         });
     }
-    connect(session, &FarmSession::saved, this,
-            [this] { m_status->setSaved(m_services.files.timeOfDay()); });
+    connect(session, &FarmSession::saved, this, [this] {
+        m_status->setSaved(m_services.files.timeOfDay());
+        tellAboutFile();
+    });
     connect(session, &FarmSession::failed, this, [this](const Problem& problem) {
         notify(qs(m_session->sentences().of(problem, m_session->currentStyle())), true);
     });
@@ -119,9 +122,12 @@ void MainWindow::connectSession() {
     connect(undo, &QUndoStack::indexChanged, this, &MainWindow::refreshFrame);
 }
 
-/// What opening had to tell: read-only, on a network drive, brought up to date.
+/// What the file has to tell and has not told yet: read-only, on a network drive, brought up to
+/// date, no backup.
 void MainWindow::tellAboutFile() {
-    for (const Problem& note : m_session->file().notices()) {
+    const auto& notes = m_session->file().notices();
+    for (; m_notesTold < notes.size(); ++m_notesTold) {
+        const Problem& note = notes[m_notesTold];
         notify(qs(m_session->sentences().of(note, {})), note.severity == Severity::Error);
     }
 }

@@ -98,6 +98,7 @@ class MainWindow : public QMainWindow {
     std::map<QString, QWidget*> m_pageTools;
     QString m_currentPage;
     bool m_isFoldedByChoice = false;
+    std::size_t m_notesTold = 0;
 };
 
 }  // namespace bw

@@ -2,8 +2,11 @@
 #include <QDropEvent>
 #include <QFile>
 #include <QLabel>
+#include <QListWidget>
 #include <QMimeData>
+#include <QTimer>
 
+#include "core/store/farm_file.h"
 #include "tests/ui/shell/frame_fixture.h"
 
 namespace bw {
@@ -100,6 +103,46 @@ TEST_F(FrameFilesTest, CopyIsSavedAndCanBeOpened) {
     press("Ctrl+Shift+S");
     EXPECT_TRUE(QFile::exists(path(u"copy.boomwright"_s)));
     EXPECT_EQ(window->session().path(), path(u"north.boomwright"_s));
+}
+
+TEST_F(FrameFilesTest, BackupIsTakenBackAsAFileOfItsOwn) {
+    // A file just made has nothing to lose yet; opened again, its first edit makes the day's copy.
+    makeFarm(u"north.boomwright"_s);
+    makeFarm(u"south.boomwright"_s);
+    drop(path(u"north.boomwright"_s));
+    Machine machine;
+    machine.name = "First";
+    ASSERT_TRUE(window->session().addMachine(machine, u"new machine"_s).isOk());
+    ASSERT_EQ(window->session().file().backups().size(), 1);
+    EXPECT_TRUE(window->findChild<QLabel*>(u"status.undo"_s)->text().contains(u"new machine"_s));
+    bool wasShown = false;
+    QTimer::singleShot(0, window.get(), [&wasShown] {
+        auto* dialog = QApplication::activeModalWidget();
+        ASSERT_TRUE(dialog);
+        auto* list = dialog->findChild<QListWidget*>(u"backups.list"_s);
+        wasShown = list && list->count() == 1;
+        QTest::mouseClick(dialog->findChild<QAbstractButton*>(u"backups.take"_s), Qt::LeftButton);
+    });
+    window->actions().find(u"file.backups"_s)->trigger();
+    EXPECT_TRUE(wasShown) << "made before the first edit of the day";
+    EXPECT_EQ(window->session().path(), path(u"north restored.boomwright"_s));
+    EXPECT_TRUE(window->session().season().machines.empty()) << "as it was before that edit";
+    drop(path(u"north.boomwright"_s));
+    EXPECT_EQ(window->session().season().machines.size(), 1u) << "the file itself stayed";
+}
+
+TEST_F(FrameFilesTest, UndoAndRedoByKeyFromTheFrame) {
+    Machine machine;
+    machine.name = "First";
+    ASSERT_TRUE(window->session().addMachine(machine, u"new machine"_s).isOk());
+    press("Ctrl+Z");
+    EXPECT_TRUE(window->session().season().machines.empty());
+    EXPECT_TRUE(window->findChild<QLabel*>(u"status.undo"_s)->isHidden());
+    press("Ctrl+Y");
+    EXPECT_EQ(window->session().season().machines.size(), 1u);
+    press("Ctrl+Z");
+    press("Ctrl+Shift+Z");
+    EXPECT_EQ(window->session().season().machines.size(), 1u);
 }
 
 TEST_F(FrameFilesTest, DemoIsAThrowAwayCopyAndCanBeLeft) {
