@@ -145,6 +145,12 @@ std::string exactText(AnyQuantity quantity, UnitSystem system) {
 
 bool readQuantity(const Json& json, const std::string& where, AnyQuantity& out, std::string* typed,
                   JsonIssues& issues) {
+    if (json.is_object()) {
+        // Rows of tables keep no origin of their own; the value alone is taken.
+        SourceKeys source;
+        return readSource(json, where, source, issues) &&
+               readQuantity(json["value"], pathTo(where, "value"), out, typed, issues);
+    }
     if (!json.is_string()) {
         issues.add(jsonWrongType(where, json.is_number() ? "quantity_not_number" : "quantity"));
         return false;

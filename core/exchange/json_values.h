@@ -29,7 +29,8 @@ Result<AnyQuantity> parseJsonQuantity(std::string_view text);
 /// any unit, else with as many digits as it takes.
 std::string exactText(AnyQuantity quantity, UnitSystem units);
 
-/// A quantity from a string; `typed` (may be null) gets the text.
+/// A quantity from a string, or from the value of an object with its origin; `typed` (may be null)
+/// gets the text.
 bool readQuantity(const Json& json, const std::string& where, AnyQuantity& out, std::string* typed,
                   JsonIssues& issues);
 bool readText(const Json& json, const std::string& where, std::string& out, JsonIssues& issues);

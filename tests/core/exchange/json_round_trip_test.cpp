@@ -139,6 +139,18 @@ TEST(JsonRoundTrip, ASketchOfAMachineLeavesTheRestUnknown) {
     EXPECT_FALSE(machine->restrictor.fitted.has_value());
 }
 
+TEST(JsonQuantity, AnyQuantityMayBeAnObject) {
+    const auto nozzle = nozzleFromJson(
+        R"({"table": [["1 bar", {"value": "1 L/min", "origin": "measured"}], ["4 bar", "2 L/min"]],
+            "droplets": [{"from": {"value": "1 bar"}, "to": "3 bar", "category": "C"}]})",
+        JsonUse::Request);
+    ASSERT_TRUE(nozzle.isOk()) << nozzle.problem().code << nozzle.problem().where;
+    EXPECT_DOUBLE_EQ(nozzle->table->value[0].flow.si(), 1e-3 / 60);
+    EXPECT_DOUBLE_EQ(nozzle->droplets->value[0].from.si(), 1e5);
+    const auto broken = nozzleFromJson(R"({"table": [["1 bar", {"value": "1 L"}]]})");
+    EXPECT_EQ(broken.problem().where, "nozzle.table[0][1].value");
+}
+
 TEST(JsonQuantity, PlainGallonsAreUsGallonsHere) {
     EXPECT_DOUBLE_EQ(parseJsonQuantity("300 gal", Dimension::Volume)->si,
                      300 * info(Unit::GallonUs).inSi);
