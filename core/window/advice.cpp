@@ -177,4 +177,16 @@ Fact pointFact(const OperatingPoint& point) {
     return fact;
 }
 
+Fact pastFact(const OperatingPoint& point) {
+    Fact fact{"point.past", {}};
+    for (const Limit limit : point.past) fact.arguments.push_back({"limits", limitWord(limit)});
+    return fact;
+}
+
+Fact shortPointFact(const OperatingPoint& point) {
+    Fact fact = pointFact(point);
+    fact.code += "_shortly";
+    return fact;
+}
+
 }  // namespace bw

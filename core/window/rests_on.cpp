@@ -199,7 +199,8 @@ double reach(const Move& move) {
 int rank(const RestsOn& item) {
     if (item.move && reach(*item.move) > kFelt) return 0;
     if (item.binds) return 1;
-    return item.origin == Origin::Assumed ? 2 : 3;
+    if (item.worn) return 2;
+    return item.origin == Origin::Assumed ? 3 : 4;
 }
 
 bool comesFirst(const RestsOn& a, const RestsOn& b) {

@@ -43,7 +43,8 @@ struct RestsOn {
 };
 
 /// The values that the window of this pairing uses: assumed ones that move an end furthest first,
-/// then those that bind, then the other assumed ones, then the rest in the order of the forms.
+/// then those that bind, then the nozzle's flow until it is caught, then the other assumed ones,
+/// then the rest in the order of the forms.
 /// Empty if the pairing has no window (a problem).
 std::vector<RestsOn> restsOn(const Machine& machine, const Nozzle& nozzle, const Job& job);
 

@@ -66,8 +66,11 @@ std::vector<Argument> rateArguments(const WindowModel& model) {
 Fact holdsTitle(const WindowModel& model, const SpeedWindow& w) {
     const WindowEnd& low = lowEnd(w);
     const WindowEnd& high = highEnd(w);
-    Fact fact{w.allRates ? "verdict.holds_rates" : "verdict.holds", rateArguments(model)};
     const bool hasLow = low.limit != Limit::None;
+    const bool open =
+        standingOf(w, model.nozzle()) == Standing::NotChecked && (hasLow || high.speed);
+    Fact fact{open ? "verdict.would_hold" : "verdict.holds", rateArguments(model)};
+    if (w.allRates) fact.code += "_rates";
     if (hasLow) fact.arguments.push_back(arg("low", *low.speed));
     if (high.speed) fact.arguments.push_back(arg("high", *high.speed));
     if (!hasLow)

@@ -24,6 +24,23 @@ double pressureStep(UnitSystem units) {
     return units == UnitSystem::Us ? info(Unit::Psi).inSi : 0.1 * info(Unit::Bar).inSi;
 }
 
+// The ends that count: those of all rates where the job has a range of them.
+const WindowEnd& lowEnd(const SpeedWindow& w) {
+    return w.allRates ? w.allRates->low : w.low;
+}
+const WindowEnd& highEnd(const SpeedWindow& w) {
+    return w.allRates ? w.allRates->high : w.high;
+}
+bool isEmpty(const SpeedWindow& w) {
+    return w.allRates ? w.allRates->empty : w.empty;
+}
+bool holdsAll(const SpeedWindow& w, Speed speed) {
+    if (isEmpty(w)) return false;
+    const auto& high = highEnd(w).speed;
+    return speed.si() >= lowEnd(w).speed->si() * (1 - kTie) &&
+           (!high || speed.si() <= high->si() * (1 + kTie));
+}
+
 class Seeker {
   public:
     Seeker(const WindowModel& model, const SpeedWindow& window, Side side, UnitSystem units)
@@ -37,7 +54,7 @@ class Seeker {
             out.floor = floor();
             out.floorUnchecked = !m_model.nozzle().pressureMin;
         }
-        if (!m_window.empty) out.speed = end().speed;
+        if (!isEmpty(m_window)) out.speed = end().speed;
         out.rate = rate();
         out.size = size();
         return out;
@@ -45,18 +62,20 @@ class Seeker {
 
   private:
     bool isLow() const { return m_side == Side::Low; }
-    const WindowEnd& end() const { return isLow() ? m_window.low : m_window.high; }
+    const WindowEnd& end() const { return isLow() ? lowEnd(m_window) : highEnd(m_window); }
     Speed wanted() const { return isLow() ? m_model.demand().slow : m_model.demand().fast; }
 
     bool serves(const Machine& m, const Nozzle& n, const Job& j) const {
         const auto w = speedWindow(m, n, j);
-        return w && w->holds(wanted()) && w->holds(m_model.demand().usual);
+        return w && holdsAll(*w, wanted()) && holdsAll(*w, m_model.demand().usual);
     }
 
     std::optional<Pressure> floor() const {
         if (!m_model.machine().limits.pressureFloor || m_model.machine().pulsed.pressure)
             return std::nullopt;
-        const Pressure need = m_model.neededSensorPressure(wanted());
+        const auto& d = m_model.demand();
+        const AreaRate least = m_window.allRates ? d.rateLeast : d.rate;
+        const Pressure need = m_model.sensorPressure(least * wanted() * m_model.width());
         const Pressure round = Pressure::fromSi(stepped(need.si(), pressureStep(m_units), false));
         for (const Pressure p : {round, need}) {
             if (p.si() <= 0 || p >= m_model.machine().limits.pressureFloor->value) continue;
@@ -138,8 +157,8 @@ std::vector<WaysOut> waysOut(const WindowModel& model, const SpeedWindow& window
     std::vector<WaysOut> out;
     if (window.emptyWhy != Limit::None) return out;
     const auto& d = model.demand();
-    const auto& low = window.low.speed;
-    const auto& high = window.high.speed;
+    const auto& low = lowEnd(window).speed;
+    const auto& high = highEnd(window).speed;
     if (low && d.slow.si() < low->si() * (1 - kTie))
         out.push_back(Seeker(model, window, Side::Low, units).seek());
     if (high && d.fast.si() > high->si() * (1 + kTie))

@@ -87,10 +87,26 @@ void paintEnd(QPainter& painter, const QRectF& box, double x, double top, bool i
                      static_cast<int>(side), reason);
 }
 
-void paintMiddle(QPainter& painter, const QRectF& box, double centre, double top, const Span& span,
-                 Look look) {
+double widthOf(const QString& bold, const QString& small) {
+    return std::max(QFontMetricsF(textFont(TextSize::Body, true)).horizontalAdvance(bold),
+                    QFontMetricsF(textFont(TextSize::Small)).horizontalAdvance(small));
+}
+
+/// Left edge of the words on the bar: in its middle if they fit between those at the ends, else
+/// beyond the high end's, else before the low end's.
+double middleLeft(const QRectF& box, const QRectF& bar, const Span& span) {
+    const double width = widthOf(span.holds, span.spare), gap = px(10), pad = px(4);
+    const bool ends = !span.lowFigure.isEmpty() || !span.highFigure.isEmpty();
+    if (!ends || width + 2 * (pad + gap) <= bar.width()) return bar.center().x() - width / 2;
+    const double after = bar.right() - pad + widthOf(span.highFigure, span.highReason) + 2 * gap;
+    if (after + width <= box.right() + px(30)) return after;
+    const double before = bar.left() + pad - widthOf(span.lowFigure, span.lowReason) - 2 * gap;
+    return std::max(box.left() - px(30), before - width);
+}
+
+void paintMiddle(QPainter& painter, double left, double top, const Span& span, Look look) {
     const QFontMetricsF bold(textFont(TextSize::Body, true));
-    const QRectF row(centre - box.width(), top, 2 * box.width(), bold.height());
+    const QRectF row(left, top, widthOf(span.holds, span.spare) + 1, bold.height());
     painter.setFont(textFont(TextSize::Body, true));
     const Role role = span.state == SpanState::NotChecked ? Role::Unchecked
                       : span.state == SpanState::Neither  ? Role::Limit
@@ -121,7 +137,7 @@ void paintSpan(QPainter& painter, const QRectF& box, const Span& span, Look look
     paintBracket(painter, box, span, box.top() + px(3), px(4), color(Role::Accent, look), px(2));
     const double words = axis + px(15);
     if (isEmptySpan(span)) {
-        paintMiddle(painter, box, box.center().x(), words, span, look);
+        paintMiddle(painter, middleLeft(box, box, span), words, span, look);
         painter.restore();
         return;
     }
@@ -139,7 +155,7 @@ void paintSpan(QPainter& painter, const QRectF& box, const Span& span, Look look
         paintEnd(painter, box, bar.left(), words, true, span.lowFigure, span.lowReason, look);
     if (!span.highFigure.isEmpty())
         paintEnd(painter, box, bar.right(), words, false, span.highFigure, span.highReason, look);
-    paintMiddle(painter, box, bar.center().x(), words, span, look);
+    paintMiddle(painter, middleLeft(box, bar, span), words, span, look);
     painter.restore();
 }
 

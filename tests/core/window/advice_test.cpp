@@ -132,6 +132,9 @@ TEST(Advice, PointSaysWhatIsPast) {
     EXPECT_EQ(of(pointFact(model.at(kmh(5)))),
               "119 % of the planned rate: past the pressure floor, the nozzle's lowest pressure "
               "and droplets too coarse.");
+    EXPECT_EQ(of(shortPointFact(model.at(kmh(10)))), "on rate");
+    EXPECT_EQ(of(shortPointFact(model.at(kmh(6.5)))), "on rate, past droplets too coarse");
+    EXPECT_THAT(of(shortPointFact(model.at(kmh(5)))), HasSubstr("119 %, past the pressure floor"));
 }
 
 TEST(Advice, EveryCodeHasItsWords) {

@@ -65,6 +65,7 @@ TEST(Verdict, ADropletWishWithoutATableFitsNoJob) {
     n.droplets.reset();
     const Case c(trailed28(), n, flagLeaf());
     EXPECT_EQ(verdictOf(c.model, c.window).standing, Standing::NotChecked);
+    EXPECT_THAT(c.sentence(), HasSubstr("Would hold 150 L/ha from"));
     EXPECT_THAT(c.sentence(), Not(HasSubstr("with droplets")));
     EXPECT_THAT(c.sentence(), HasSubstr("So it counts as fitting no job yet."));
     const auto gaps = whatIsUnchecked(c.model, c.window);

@@ -88,6 +88,17 @@ TEST(WaysOut, OnTheHighSideNeverAHigherCeiling) {
     EXPECT_NEAR(in(ways.front().speed.value(), Unit::MilePerHour), 8.8548, 1e-4);
 }
 
+TEST(WaysOut, ARangeOfRatesIsHelpedAtItsLeastRate) {
+    Telephone t;
+    t.m.limits.pressureFloor->value = psi(30);  // under the 31.25 psi of 15 gal/ac at 7 mph
+    EXPECT_TRUE(t.ways().empty());
+    t.j.rateLeast = Sourced<AreaRate>(gpa(14));  // 27.2 psi at 7 mph
+    const auto ways = t.ways();
+    ASSERT_EQ(ways.size(), 1U);
+    EXPECT_NEAR(in(ways.front().floor.value(), Unit::Psi), 27.0, 1e-9);
+    EXPECT_FALSE(ways.front().rate);
+}
+
 TEST(WaysOut, NothingWhereTheWholeBandLiesInside) {
     Telephone t;
     t.m.limits.pressureFloor->value = psi(25);

@@ -1,0 +1,324 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/speed_window/speed_window_page.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "core/model/nozzle_sizes.h"
+#include "core/store/farm_file.h"
+#include "ui/kit/actions.h"
+#include "ui/kit/buttons.h"
+#include "ui/kit/chips.h"
+#include "ui/kit/data_table.h"
+#include "ui/kit/evidence.h"
+#include "ui/kit/messages.h"
+#include "ui/kit/quantity_format.h"
+#include "ui/kit/span_bar.h"
+#include "ui/pages/speed_window/candidate_picker.h"
+#include "ui/pages/speed_window/cursor_strip.h"
+#include "ui/pages/speed_window/evidence_text.h"
+#include "ui/pages/speed_window/pressure_view.h"
+#include "ui/pages/speed_window/rate_view.h"
+#include "ui/pages/speed_window/speed_table.h"
+#include "ui/pages/speed_window/window_paint.h"
+#include "ui/undo/farm_session.h"
+
+namespace bw {
+
+using namespace Qt::StringLiterals;
+
+namespace {
+
+const QString kChoicesKey = u"speed_window.candidates"_s;
+
+}  // namespace
+
+SpeedWindowPage::SpeedWindowPage(FarmSession& session, QWidget* parent)
+    : Page(session, parent), m_states(new QStackedWidget), m_study(new WindowStudy) {
+    setObjectName(u"speedWindow"_s);
+    auto* all = new QHBoxLayout(this);
+    all->setContentsMargins(0, 0, 0, 0);
+    all->addWidget(m_states);
+    m_states->addWidget(buildWork());
+    m_states->addWidget(buildEmpty());
+    buildHeader();
+    addActions();
+}
+
+SpeedWindowPage::~SpeedWindowPage() = default;
+
+void SpeedWindowPage::addActions() {
+    addPageAction(
+        this,
+        {u"speed_window.candidates"_s, tr("Candidate nozzles…"), u"plus"_s,
+         QKeySequence(Qt::Key_Insert), tr("Take nozzles in to compare, or put them back")},
+        [this] { openPicker(); });
+    addPageAction(this,
+                  {u"speed_window.copy"_s,
+                   tr("Copy picture and figures"),
+                   u"copy"_s,
+                   QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C),
+                   {}},
+                  [this] { copyView(); });
+}
+
+QString SpeedWindowPage::hint() const {
+    return tr("Alt+1 pressure · Alt+2 rate · Alt+3 by speed · Ins candidates");
+}
+
+void SpeedWindowPage::refresh() {
+    if (!m_hasReadChoices) {
+        m_candidates.read(session().file().setting(kChoicesKey));
+        m_hasReadChoices = true;
+    }
+    fillMachines();
+    fillJobs();
+    followSession();
+    study();
+    fillNozzles();
+    if (m_picker->isVisible()) fillPicker();
+    showStudy();
+}
+
+void SpeedWindowPage::fillMachines() {
+    const QSignalBlocker quiet(m_machines);
+    m_machines->clear();
+    for (const auto& stored : session().season().machines)
+        m_machines->addItem(qs(stored.machine.name), QVariant::fromValue<qlonglong>(stored.id));
+    m_machines->setCurrentData(QVariant::fromValue<qlonglong>(session().currentMachine()));
+    m_machines->setToolTip(m_machines->currentText());
+}
+
+void SpeedWindowPage::fillJobs() {
+    const QSignalBlocker quiet(m_jobs);
+    m_jobs->clear();
+    const Machine* machine = session().machine(session().currentMachine());
+    if (!machine) return;
+    const NumberStyle style = session().styleOf(*machine);
+    for (const auto& stored : session().jobsOf(session().currentMachine())) {
+        QString words = qs(stored.job.name);
+        if (stored.job.rate) words += u" · "_s + shown(stored.job.rate->value, style);
+        m_jobs->addItem(words, QVariant::fromValue<qlonglong>(stored.id));
+    }
+    m_jobs->setCurrentData(QVariant::fromValue<qlonglong>(session().currentJob()));
+    m_jobs->setToolTip(m_jobs->currentText());
+}
+
+void SpeedWindowPage::fillNozzles() {
+    const QSignalBlocker quiet(m_nozzleBox);
+    m_nozzleBox->clear();
+    for (const auto& n : m_study->nozzles) {
+        m_nozzleBox->addItem(nozzleIcon(qs(n.nozzle.sizeCode)), qs(n.nozzle.name),
+                             qs(n.nozzle.name));
+    }
+    if (!m_study->nozzles.empty()) m_nozzleBox->setCurrentIndex(static_cast<int>(m_study->inHand));
+    m_nozzleBox->setToolTip(m_nozzleBox->currentText());
+    m_nozzleBox->setEnabled(m_nozzleBox->count() > 0);
+    m_jobs->setEnabled(m_jobs->count() > 0);
+    m_machines->setEnabled(m_machines->count() > 0);
+    m_candidateButton->setEnabled(session().job(session().currentJob()) != nullptr);
+}
+
+/// A nozzle that another page took in hand becomes the one in hand here.
+void SpeedWindowPage::followSession() {
+    const RecordId now = session().currentNozzle();
+    if (now == m_seenNozzle) return;
+    const bool first = m_seenNozzle == 0;
+    m_seenNozzle = now;
+    const RecordId job = session().currentJob();
+    const Nozzle* nozzle = session().nozzle(now);
+    if (!nozzle || job == 0 || (first && !m_candidates.inHand(job).empty())) return;
+    m_candidates.takeInHand(job, nozzle->name);
+}
+
+void SpeedWindowPage::study() {
+    const RecordId jobId = session().currentJob();
+    const Machine* machine = session().machine(session().currentMachine());
+    const Job* job = machine ? session().job(jobId) : nullptr;
+    std::vector<Nozzle> candidates;
+    std::string inHand;
+    if (job) {
+        candidates = m_candidates.candidates(jobId, *machine, *job, session().season().nozzles);
+        inHand = m_candidates.inHand(jobId);
+        const auto has = [&](const std::string& name) {
+            return std::any_of(candidates.begin(), candidates.end(),
+                               [&](const auto& n) { return n.name == name; });
+        };
+        if (!has(inHand)) inHand = job->pinnedNozzle;
+    }
+    const NumberStyle style = machine ? session().styleOf(*machine) : session().currentStyle();
+    *m_study = studied(machine, job, style, candidates, inHand);
+}
+
+void SpeedWindowPage::showEmpty(const QString& sentence, const QString& button,
+                                const QString& target) {
+    // The views hold on to the study: none while there is nothing to show.
+    m_pressure->setStudy(nullptr, {});
+    m_rate->setStudy(nullptr, {});
+    m_tableModel->setStudy(nullptr);
+    m_emptyText->setText(sentence);
+    m_emptyButton->setText(button);
+    m_emptyButton->updateGeometry();
+    m_emptyTarget = target;
+    m_emptyDemo->setVisible(session().season().machines.empty());
+    m_states->setCurrentIndex(1);
+}
+
+void SpeedWindowPage::showStudy() {
+    const WindowStudy& s = *m_study;
+    switch (s.state) {
+        case WindowStudy::State::NoMachine:
+            return showEmpty(
+                tr("A speed window needs a machine first: its width, sections and what "
+                   "its controller allows."),
+                tr("Enter a machine"), u"machine"_s);
+        case WindowStudy::State::NoJob:
+            return showEmpty(
+                tr("%1 has no job yet. A speed window belongs to a job: a rate and the "
+                   "speeds you drive.")
+                    .arg(qs(s.machine.name)),
+                tr("Enter a job"), u"season"_s);
+        case WindowStudy::State::NoNozzle:
+            return showEmpty(tr("No nozzle comes near this job. Take one in, or a size of the "
+                                "standard."),
+                             tr("Choose candidates"), u"candidates"_s);
+        case WindowStudy::State::Refused: {
+            const QString page = pageForProblem(s.problem);
+            const QString name = page == u"nozzles"_s  ? qs(s.hand().nozzle.name)
+                                 : page == u"season"_s ? qs(s.job.name)
+                                                       : qs(s.machine.name);
+            return showEmpty(
+                tr("%1: %2").arg(name, qs(session().sentences().of(s.problem, s.style))),
+                tr("Mend it there"), page);
+        }
+        case WindowStudy::State::Ready:
+            break;
+    }
+    m_states->setCurrentIndex(0);
+    const VerdictText verdict = verdictText(s, session().sentences());
+    m_evidence->setVerdict(verdict.title, verdict.text, verdict.tone);
+    m_evidence->setSections(evidenceOf(s, session().sentences()));
+    const QString summary = verdict.title + u". "_s + verdict.text;
+    m_pressure->setStudy(&s, summary);
+    m_rate->setStudy(&s, summary);
+    m_tableModel->setStudy(&s);
+    fitColumns();
+    m_span->setSpan(spanOf(s, session().sentences()));
+    m_caution->setTexts(cautionsOf(s), true);
+    showView(m_views->currentIndex());
+    if (m_cursorJob != session().currentJob() || m_cursor.si() <= 0) {
+        m_cursorJob = session().currentJob();
+        m_cursor = s.model().demand().usual;
+    }
+    moveCursor(std::clamp(m_cursor, s.speedAt(std::max(s.xFrom, kCursorStep)), s.speedAt(s.xTo)));
+}
+
+/// Columns as wide as their figures and the longer line of their heading.
+void SpeedWindowPage::fitColumns() {
+    const QFontMetrics bold(textFont(TextSize::Small, true)), plain(m_table->font());
+    for (int c = 0; c < m_tableModel->columnCount(); ++c) {
+        int width = c == SpeedTable::Stands ? px(196) : 0;
+        const QString heading =
+            m_tableModel->headerData(c, Qt::Horizontal, Qt::DisplayRole).toString();
+        for (const QString& line : heading.split(u'\n'))
+            width = std::max(width, bold.horizontalAdvance(line) + px(16));
+        for (int r = 0; c != SpeedTable::Stands && r < m_tableModel->rowCount(); ++r) {
+            const QString cell = m_tableModel->index(r, c).data().toString();
+            width = std::max(width, plain.horizontalAdvance(cell) + px(18));
+        }
+        m_table->setColumnWidth(c, width);
+    }
+}
+
+void SpeedWindowPage::showView(int view) {
+    m_views->setCurrentIndex(view);
+    m_span->setVisible(view != View::ByTable);
+    m_viewHint->setText(view == View::ByTable ? tr("↑ ↓ move the cursor; Ctrl+C copies")
+                                              : tr("Drag the blue line, or ← → on the keys"));
+    if (view == View::ByTable && m_tableModel->rowCount() > 0) {
+        const QSignalBlocker quiet(m_table->selectionModel());
+        m_table->setCurrentIndex(m_tableModel->index(m_tableModel->rowNear(m_cursor), 0));
+    }
+}
+
+/// Asks the models for the one point and moves what shows it; nothing is solved again.
+void SpeedWindowPage::moveCursor(Speed speed) {
+    if (m_study->state != WindowStudy::State::Ready) return;
+    m_cursor = speed;
+    m_pressure->showCursor(speed);
+    m_rate->showCursor(speed);
+    m_strip->show(*m_study, session().sentences(), speed);
+}
+
+void SpeedWindowPage::takeInHand(const QString& nozzle) {
+    m_candidates.takeInHand(session().currentJob(), ss(nozzle));
+    keepChoices();
+    for (const auto& stored : session().season().nozzles) {
+        if (stored.nozzle.name != ss(nozzle)) continue;
+        m_seenNozzle = stored.id;
+        session().setCurrentNozzle(stored.id);
+    }
+    refresh();
+}
+
+void SpeedWindowPage::openPicker() {
+    if (!session().job(session().currentJob())) return;
+    fillPicker();
+    m_picker->openBelow(m_candidateButton->isVisible() ? static_cast<QWidget&>(*m_candidateButton)
+                                                       : *this);
+}
+
+void SpeedWindowPage::fillPicker() {
+    std::vector<CandidatePicker::Entry> entries;
+    const auto add = [&](const Nozzle& n) {
+        const bool taken = std::any_of(m_study->nozzles.begin(), m_study->nozzles.end(),
+                                       [&](const auto& s) { return s.nozzle.name == n.name; });
+        entries.push_back({qs(n.name), qs(n.sizeCode), n.isBuiltIn, taken});
+    };
+    for (const auto& stored : session().season().nozzles) add(stored.nozzle);
+    for (const auto& size : builtInNozzles()) add(size);
+    m_picker->setEntries(entries);
+}
+
+void SpeedWindowPage::changeCandidates(const QString& nozzle, bool take) {
+    const RecordId job = session().currentJob();
+    if (take)
+        m_candidates.add(job, ss(nozzle));
+    else
+        m_candidates.remove(job, ss(nozzle));
+    keepChoices();
+    study();
+    fillNozzles();
+    showStudy();
+}
+
+/// In the farm file, so that the next start shows the same candidates. Where the file may not be
+/// written they are remembered until the program ends.
+void SpeedWindowPage::keepChoices() {
+    static_cast<void>(session().file().setSetting(kChoicesKey, m_candidates.text()));
+}
+
+void SpeedWindowPage::copyView() {
+    switch (m_views->currentIndex()) {
+        case View::Pressure:
+            m_pressure->copy();
+            break;
+        case View::Rate:
+            m_rate->copy();
+            break;
+        default:
+            QApplication::clipboard()->setText(m_table->selectionText(true));
+            break;
+    }
+}
+
+void SpeedWindowPage::followLink(const QString& link) {
+    if (link.startsWith(kPageLink)) Q_EMIT goTo(link.mid(kPageLink.size()));
+}
+
+}  // namespace bw

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <memory>
+
+#include "ui/kit/page.h"
+#include "ui/pages/speed_window/candidate_set.h"
+#include "ui/pages/speed_window/window_study.h"
+
+class QStackedWidget;
+class QVBoxLayout;
+
+namespace bw {
+
+class Button;
+class CandidatePicker;
+class CautionBox;
+class ChoiceBox;
+class CursorStrip;
+class DataTable;
+class EvidenceColumn;
+class IconButton;
+class PressureView;
+class RateView;
+class SegmentedButtons;
+class SpanBar;
+class SpeedTable;
+class TextLabel;
+
+/// The speed window of the job in hand: pressure against speed, rate against speed and the table by
+/// speed, all from one study; the verdict and what it rests on beside it.
+class SpeedWindowPage : public Page {
+    Q_OBJECT
+
+  public:
+    explicit SpeedWindowPage(FarmSession& session, QWidget* parent = nullptr);
+    ~SpeedWindowPage() override;
+
+    QString title() const override { return tr("Speed window"); }
+    QWidget* headerTools() override { return m_tools; }
+    void refresh() override;
+    QString hint() const override;
+
+  private:
+    /// The three views, in the order of their buttons.
+    struct View {
+        enum { Pressure, Rate, ByTable };
+    };
+    void buildHeader();
+    QWidget* buildWork();
+    QWidget* buildToolRow();
+    QWidget* buildEmpty();
+    void addActions();
+    void fillMachines();
+    void fillJobs();
+    void fillNozzles();
+    void followSession();
+    void study();
+    void showStudy();
+    void showEmpty(const QString& sentence, const QString& button, const QString& target);
+    void showView(int view);
+    void fitColumns();
+    void moveCursor(Speed speed);
+    void takeInHand(const QString& nozzle);
+    void openPicker();
+    void fillPicker();
+    void changeCandidates(const QString& nozzle, bool take);
+    void keepChoices();
+    void copyView();
+    void followLink(const QString& link);
+
+    QWidget* m_tools = nullptr;
+    ChoiceBox* m_machines = nullptr;
+    ChoiceBox* m_jobs = nullptr;
+    ChoiceBox* m_nozzleBox = nullptr;
+    Button* m_candidateButton = nullptr;
+    CandidatePicker* m_picker = nullptr;
+
+    QStackedWidget* m_states;
+    TextLabel* m_emptyText = nullptr;
+    Button* m_emptyButton = nullptr;
+    Button* m_emptyDemo = nullptr;
+    QString m_emptyTarget;
+
+    SegmentedButtons* m_viewChoice = nullptr;
+    TextLabel* m_viewHint = nullptr;
+    QStackedWidget* m_views = nullptr;
+    PressureView* m_pressure = nullptr;
+    RateView* m_rate = nullptr;
+    DataTable* m_table = nullptr;
+    SpeedTable* m_tableModel = nullptr;
+    SpanBar* m_span = nullptr;
+    CursorStrip* m_strip = nullptr;
+    CautionBox* m_caution = nullptr;
+    EvidenceColumn* m_evidence = nullptr;
+
+    CandidateSet m_candidates;
+    std::unique_ptr<WindowStudy> m_study;
+    Speed m_cursor;
+    RecordId m_cursorJob = 0;   ///< the job whose usual speed the cursor started from
+    RecordId m_seenNozzle = 0;  ///< the session's nozzle in hand when last looked at
+    bool m_hasReadChoices = false;
+};
+
+}  // namespace bw

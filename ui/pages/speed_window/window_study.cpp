@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/speed_window/window_study.h"
+
+#include <algorithm>
+
+#include "ui/kit/chart_panel.h"
+
+namespace bw {
+namespace {
+
+constexpr int kCurves = 7;  ///< curve 1 is the one in hand
+
+StudiedNozzle studiedNozzle(const Machine& machine, const Job& job, const Nozzle& nozzle,
+                            std::size_t place, UnitSystem units) {
+    StudiedNozzle out;
+    out.nozzle = nozzle;
+    out.style = 2 + static_cast<int>(place) % kCurves;
+    auto model = WindowModel::make(machine, nozzle, job);
+    if (!model) {
+        out.problem = model.problem();
+        return out;
+    }
+    out.window = model->window(units);
+    out.model = std::move(model).value();
+    return out;
+}
+
+void placeAxes(WindowStudy& study) {
+    const CurveExtent extent = extentOf(study.model(), study.window());
+    const double from = study.x(extent.from), to = study.x(extent.to);
+    std::tie(study.xFrom, study.xTo) = niceRange(from, to, 7);
+    study.speedTicks = niceTicks(study.xFrom, study.xTo, 7);
+    study.pressureTo = niceRange(0.0, study.y(extent.top), 7).second;
+    study.rateTo = niceRange(0.0, study.rate(extent.rateTop), 6).second;
+}
+
+}  // namespace
+
+WindowStudy studied(const Machine* machine, const Job* job, const NumberStyle& style,
+                    const std::vector<Nozzle>& candidates, const std::string& inHand) {
+    WindowStudy study;
+    study.style = style;
+    if (!machine) return study;
+    study.machine = *machine;
+    study.state = WindowStudy::State::NoJob;
+    if (!job) return study;
+    study.job = *job;
+    study.state = WindowStudy::State::NoNozzle;
+    for (const auto& nozzle : candidates) {
+        if (nozzle.name == inHand) study.inHand = study.nozzles.size();
+        study.nozzles.push_back(
+            studiedNozzle(*machine, *job, nozzle, study.nozzles.size(), style.units));
+    }
+    if (study.nozzles.empty()) return study;
+    if (study.hand().problem) {
+        study.problem = *study.hand().problem;
+        study.state = WindowStudy::State::Refused;
+        return study;
+    }
+    study.state = WindowStudy::State::Ready;
+    placeAxes(study);
+    return study;
+}
+
+std::string shortName(const Nozzle& nozzle) {
+    if (!nozzle.family.empty()) return nozzle.family;
+    std::string name = nozzle.name;
+    const std::string tail = " " + nozzle.sizeCode;
+    if (!nozzle.sizeCode.empty() && name.ends_with(tail)) name.resize(name.size() - tail.size());
+    return name;
+}
+
+}  // namespace bw
