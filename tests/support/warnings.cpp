@@ -44,10 +44,12 @@ class WarningGuard {
 
 namespace {
 
-/// Harmless: the offscreen platform has no window manager to tell sizes to; a container has no
-/// session folder.
+/// Harmless: the offscreen platform has no window manager to tell sizes or the front window to, and
+/// no keyboard to hold for a list that drops down; a container has no session folder.
 bool isHarmless(const QString& text) {
-    static const std::array parts{u"propagateSizeHints"_s, u"XDG_RUNTIME_DIR"_s};
+    static const std::array parts{u"propagateSizeHints"_s, u"XDG_RUNTIME_DIR"_s,
+                                  u"does not support raise()"_s,
+                                  u"does not support grabbing the keyboard"_s};
     return std::any_of(parts.begin(), parts.end(),
                        [&](const QString& p) { return text.contains(p); });
 }

@@ -59,6 +59,14 @@ class Writer {
 
     void addStops() {
         auto& s = section(QObject::tr("What stops it"));
+        if (m_study.window().emptyWhy != Limit::None) {
+            EvidenceRow row;
+            row.icon = iconOf(m_study.window().emptyWhy);
+            row.iconRole = Role::Limit;
+            row.strong = QObject::tr("At every speed:");
+            row.text = qs(m_sentences.fill(limitWord(m_study.window().emptyWhy).code, {}, {}));
+            s.rows.append(row);
+        }
         for (const Side side : {Side::Low, Side::High}) {
             const Stop stop = whatStops(m_study.model(), m_study.window(), side);
             EvidenceRow row;
@@ -190,8 +198,10 @@ class Writer {
         row.text = words(fact);
         row.quiet = originText(item);
         row.quietInline = true;
-        if (item.move) row.quiet += u". "_s + words(moveFact(*item.move));
-        if (item.worn) row.quiet += u". "_s + words(wornFact(*item.worn));
+        // With no window there is none to move.
+        const WindowEnds ends = endsOf(m_study.window());
+        if (item.move && !ends.empty) row.quiet += u". "_s + words(moveFact(*item.move));
+        if (item.worn && !ends.empty) row.quiet += u". "_s + words(wornFact(*item.worn));
         if (item.origin == Origin::Assumed) {
             const bool ofNozzle = item.where.starts_with("nozzle.");
             const bool ofJob = item.where.starts_with("job.");

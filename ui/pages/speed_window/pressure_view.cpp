@@ -154,7 +154,8 @@ void PressureView::paintOver(QPainter& painter, const ChartMap& map) const {
     const double floor = m_study->machine.limits.pressureFloor && !m_study->isPulsed()
                              ? map.y(m_study->y(m_study->machine.limits.pressureFloor->value))
                              : map.plot().bottom();
-    paintChangeover(painter, map, *m_study, floor - map.px(4));
+    for (const QRectF& plate : paintChangeover(painter, map, *m_study, floor - map.px(4)))
+        taken.push_back(plate);
     for (const QRectF& chip : paintInHand(painter, map)) taken.push_back(chip);
     paintNames(painter, map, taken);
 }

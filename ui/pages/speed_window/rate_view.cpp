@@ -80,10 +80,12 @@ void RateView::paintUnder(QPainter& painter, const ChartMap& map) const {
 void RateView::paintOver(QPainter& painter, const ChartMap& map) const {
     if (!m_study) return;
     paintPosts(painter, map, *m_study);
-    paintChangeover(painter, map, *m_study, map.plot().bottom() - map.px(4));
     const JobDemand& d = m_study->model().demand();
     const double target = map.y(m_study->rate(d.rate));
     CurveLabels labels(map);
+    for (const QRectF& plate :
+         paintChangeover(painter, map, *m_study, map.plot().bottom() - map.px(4)))
+        labels.block(plate);
     labels.block(paintPlate(painter, map, {map.plot().left() + map.px(6), target + map.px(4)},
                             Qt::AlignLeft | Qt::AlignTop,
                             tr("Target %1").arg(shown(d.rate, m_study->style)), Role::Target,

@@ -124,16 +124,17 @@ void SpeedWindowPage::fillNozzles() {
     m_candidateButton->setEnabled(session().job(session().currentJob()) != nullptr);
 }
 
-/// A nozzle that another page took in hand becomes the one in hand here.
+/// A nozzle that another page took in hand becomes the one in hand here, if it is a candidate. The
+/// first of the file is no one's choice: a session starts with it.
 void SpeedWindowPage::followSession() {
     const RecordId now = session().currentNozzle();
     if (now == m_seenNozzle) return;
-    const bool first = m_seenNozzle == 0;
+    const auto& nozzles = session().season().nozzles;
+    const bool isDefault = m_seenNozzle == 0 && !nozzles.empty() && nozzles.front().id == now;
     m_seenNozzle = now;
-    const RecordId job = session().currentJob();
     const Nozzle* nozzle = session().nozzle(now);
-    if (!nozzle || job == 0 || (first && !m_candidates.inHand(job).empty())) return;
-    m_candidates.takeInHand(job, nozzle->name);
+    if (nozzle && !isDefault && session().currentJob() != 0)
+        m_candidates.takeInHand(session().currentJob(), nozzle->name);
 }
 
 void SpeedWindowPage::study() {
@@ -167,6 +168,7 @@ void SpeedWindowPage::showEmpty(const QString& sentence, const QString& button,
     m_emptyTarget = target;
     m_emptyDemo->setVisible(session().season().machines.empty());
     m_states->setCurrentIndex(1);
+    setFocusProxy(m_emptyButton);
 }
 
 void SpeedWindowPage::showStudy() {
@@ -215,6 +217,8 @@ void SpeedWindowPage::showStudy() {
         m_cursorJob = session().currentJob();
         m_cursor = s.model().demand().usual;
     }
+    if (m_views->currentIndex() == View::ByTable)
+        m_table->setCurrentIndex(m_tableModel->index(m_tableModel->rowNear(m_cursor), 0));
     moveCursor(std::clamp(m_cursor, s.speedAt(std::max(s.xFrom, kCursorStep)), s.speedAt(s.xTo)));
 }
 
@@ -236,14 +240,14 @@ void SpeedWindowPage::fitColumns() {
 }
 
 void SpeedWindowPage::showView(int view) {
+    // The row first: a table that comes in front without one takes its first, and the cursor along.
+    if (view == View::ByTable && m_views->currentIndex() != View::ByTable)
+        m_table->setCurrentIndex(m_tableModel->index(m_tableModel->rowNear(m_cursor), 0));
     m_views->setCurrentIndex(view);
+    setFocusProxy(m_views->currentWidget());
     m_span->setVisible(view != View::ByTable);
     m_viewHint->setText(view == View::ByTable ? tr("↑ ↓ move the cursor; Ctrl+C copies")
                                               : tr("Drag the blue line, or ← → on the keys"));
-    if (view == View::ByTable && m_tableModel->rowCount() > 0) {
-        const QSignalBlocker quiet(m_table->selectionModel());
-        m_table->setCurrentIndex(m_tableModel->index(m_tableModel->rowNear(m_cursor), 0));
-    }
 }
 
 /// Asks the models for the one point and moves what shows it; nothing is solved again.

@@ -109,12 +109,14 @@ void paintJobSpeeds(QPainter& painter, const ChartMap& map, const WindowStudy& s
     }
 }
 
-void paintChangeover(QPainter& painter, const ChartMap& map, const WindowStudy& study, double y) {
-    if (!study.window().restrictor) return;
+std::vector<QRectF> paintChangeover(QPainter& painter, const ChartMap& map,
+                                    const WindowStudy& study, double y) {
+    std::vector<QRectF> plates;
+    if (!study.window().restrictor) return plates;
     const Speed crossing = study.window().restrictor->crossingSpeed;
     const double x = map.x(study.x(crossing));
     const QRectF plot = map.plot();
-    if (x <= plot.left() || x >= plot.right()) return;
+    if (x <= plot.left() || x >= plot.right()) return plates;
     QPen dashed(map.color(Role::Ink), map.px(1.6), Qt::CustomDashLine, Qt::FlatCap);
     dashed.setDashPattern({4, 3});
     painter.setPen(dashed);
@@ -122,15 +124,19 @@ void paintChangeover(QPainter& painter, const ChartMap& map, const WindowStudy& 
     const QString speed = figure(crossing, study.style);
     const QString flow = shown(study.machine.restrictor.changeoverFlow->value, study.style);
     const QFontMetricsF metrics(map.font(TextSize::Small));
-    const auto fits = [&](const QString& text, double room) {
-        return metrics.horizontalAdvance(text) + map.px(16) < room;
+    // Each word on its own side where it fits, else above the other one.
+    const auto plate = [&](const QString& text, bool onLeft) {
+        const double width = metrics.horizontalAdvance(text) + map.px(16);
+        const bool fits = onLeft ? width < x - plot.left() : width < plot.right() - x;
+        const bool left = fits == onLeft;
+        const double bottom = fits ? y : y - metrics.height() - map.px(6);
+        plates.push_back(paintPlate(painter, map, {x + map.px(left ? -3 : 3), bottom},
+                                    (left ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignBottom,
+                                    text));
     };
-    const QString under = u"◂ "_s + QObject::tr("narrowed up to %1").arg(speed);
-    const QString over = QObject::tr("full bore from %1, %2").arg(speed, flow) + u" ▸"_s;
-    if (fits(under, x - plot.left()))
-        paintPlate(painter, map, {x - map.px(3), y}, Qt::AlignRight | Qt::AlignBottom, under);
-    if (fits(over, plot.right() - x))
-        paintPlate(painter, map, {x + map.px(3), y}, Qt::AlignLeft | Qt::AlignBottom, over);
+    plate(u"◂ "_s + QObject::tr("narrowed up to %1").arg(speed), true);
+    plate(QObject::tr("full bore from %1, %2").arg(speed, flow) + u" ▸"_s, false);
+    return plates;
 }
 
 void paintAxisTitle(QPainter& painter, const ChartMap& map, const QString& title) {

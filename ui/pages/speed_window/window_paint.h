@@ -19,8 +19,9 @@ std::vector<double> postsOf(const WindowStudy& study);
 void paintPosts(QPainter& painter, const ChartMap& map, const WindowStudy& study);
 /// Bracket and words of slow, usual and fast above the plot.
 void paintJobSpeeds(QPainter& painter, const ChartMap& map, const WindowStudy& study);
-/// The speed at which the valve is moved, with both sides named at height `y`.
-void paintChangeover(QPainter& painter, const ChartMap& map, const WindowStudy& study, double y);
+/// The speed at which the valve is moved, with both sides named at height `y`; the plates' boxes.
+std::vector<QRectF> paintChangeover(QPainter& painter, const ChartMap& map,
+                                    const WindowStudy& study, double y);
 /// Title of the y axis, one line above the speeds.
 void paintAxisTitle(QPainter& painter, const ChartMap& map, const QString& title);
 

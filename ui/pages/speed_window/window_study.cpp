@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/model/nozzle_sizes.h"
 #include "ui/kit/chart_panel.h"
 
 namespace bw {
@@ -25,6 +26,12 @@ StudiedNozzle studiedNozzle(const Machine& machine, const Job& job, const Nozzle
     return out;
 }
 
+/// What keeps the machine or the job from being reckoned with, whatever the nozzle.
+std::optional<Problem> ownProblem(const Machine& machine, const Job& job) {
+    const auto model = WindowModel::make(machine, builtInNozzles().front(), job);
+    return model ? std::nullopt : std::optional(model.problem());
+}
+
 void placeAxes(WindowStudy& study) {
     const CurveExtent extent = extentOf(study.model(), study.window());
     const double from = study.x(extent.from), to = study.x(extent.to);
@@ -45,6 +52,11 @@ WindowStudy studied(const Machine* machine, const Job* job, const NumberStyle& s
     study.state = WindowStudy::State::NoJob;
     if (!job) return study;
     study.job = *job;
+    if (auto problem = ownProblem(*machine, *job)) {
+        study.problem = std::move(*problem);
+        study.state = WindowStudy::State::Refused;
+        return study;
+    }
     study.state = WindowStudy::State::NoNozzle;
     for (const auto& nozzle : candidates) {
         if (nozzle.name == inHand) study.inHand = study.nozzles.size();
