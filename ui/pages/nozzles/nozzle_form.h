@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/model/nozzle.h"
+#include "core/units/format.h"
+
+class QCheckBox;
+class QGridLayout;
+class QLineEdit;
+
+namespace bw {
+
+class ChoiceBox;
+class QuantityEdit;
+class TextField;
+class TextLabel;
+
+/// The values of one nozzle, each with where it came from. Every accepted entry is given out at once
+/// as a whole new nozzle; what cannot be taken says why under its field and changes nothing.
+class NozzleForm : public QWidget {
+    Q_OBJECT
+
+  public:
+    explicit NozzleForm(QWidget* parent = nullptr);
+    /// Shows a nozzle; `locked` (a size of the standard) cannot be edited.
+    void setNozzle(const Nozzle& nozzle, const NumberStyle& style, bool locked);
+    /// Puts the cursor into the name, its text selected: after adding a nozzle.
+    void startNaming();
+
+  Q_SIGNALS:
+    /// The nozzle as it should be, and what was changed in the user's words.
+    void edited(const bw::Nozzle& nozzle, const QString& undoText);
+
+  private:
+    TextLabel* addText(const QString& name, const QString& label, const QString& hint, TextField*& field);
+    QuantityEdit* addQuantity(const QString& name, const QString& label, Dimension dimension, Unit unit);
+    ChoiceBox* addOrigin(const QString& name, int row, std::function<void(Origin)> take);
+    void addNames();
+    void addFlow();
+    void addPressures();
+    void addTables();
+    void addRest();
+    template <class T>
+    void bind(QuantityEdit* edit, const QString& name, const QString& words, Known<T> Nozzle::*field);
+    template <class T>
+    void bindTable(TextField* field, const QString& name, const QString& words, Known<T> Nozzle::*member,
+                   std::function<Result<T>(const std::string&)> read, std::function<std::string(const T&)> write);
+    void give(const Nozzle& nozzle, const QString& undoText);
+
+    QGridLayout* m_grid;
+    Nozzle m_nozzle;
+    NumberStyle m_style;
+    bool m_locked = false;
+    int m_row = 0;
+    QLineEdit* m_name = nullptr;
+    TextLabel* m_dropletLabel = nullptr;
+    TextLabel* m_driftLabel = nullptr;
+    TextLabel* m_tableLabel = nullptr;
+    std::vector<std::function<void()>> m_shows;   ///< bring each field up to the nozzle in hand
+    std::vector<QWidget*> m_fields;
+};
+
+}  // namespace bw
