@@ -8,7 +8,9 @@ namespace bw {
 namespace {
 
 Fact lawFact(const NozzleLaw& law) {
-    if (!law.fit()) return {law.isSquareRoot() ? "nozzle.law" : "nozzle.law_power", {{"exponent", formatFixed(law.exponent(), 2)}}};
+    if (!law.fit())
+        return {law.isSquareRoot() ? "nozzle.law" : "nozzle.law_power",
+                {{"exponent", formatFixed(law.exponent(), 2)}}};
     return {"nozzle.fit",
             {{"exponent", formatFixed(law.exponent(), 3)},
              {"miss", formatFixed(100 * law.fit()->largestMiss, 1)},
@@ -25,10 +27,12 @@ std::vector<Fact> nozzleFacts(const Nozzle& nozzle) {
         out.push_back(lawFact(*law));
         if (nozzle.pressureMin && nozzle.pressureMax) {
             // What one set spans: at a held rate speed goes with flow.
-            const double span = law->flow(nozzle.pressureMax->value) / law->flow(nozzle.pressureMin->value);
-            out.push_back({"nozzle.span", {{"least", anyQuantity(law->flow(nozzle.pressureMin->value))},
-                                           {"most", anyQuantity(law->flow(nozzle.pressureMax->value))},
-                                           {"times", formatFixed(span, 2)}}});
+            const double span =
+                law->flow(nozzle.pressureMax->value) / law->flow(nozzle.pressureMin->value);
+            out.push_back({"nozzle.span",
+                           {{"least", anyQuantity(law->flow(nozzle.pressureMin->value))},
+                            {"most", anyQuantity(law->flow(nozzle.pressureMax->value))},
+                            {"times", formatFixed(span, 2)}}});
         }
     }
     if (!nozzle.pressureMin || !nozzle.pressureMax) out.push_back({"nozzle.not_checked_range", {}});

@@ -1,15 +1,116 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Nozzles page by keys and mouse, on a copy of the demo season.
+// The Nozzles page by keys and mouse, on a throw-away copy of the demo season.
 #include <gtest/gtest.h>
 
+#include <QAbstractButton>
 #include <QLineEdit>
 #include <QTableView>
+#include <QTemporaryDir>
 #include <QTest>
 
-#include "app/page_list.h"
-#include "tests/ui/shell/frame_fixture.h"
+#include "app/app_context.h"
+#include "app/command_line.h"
+#include "ui/kit/metrics.h"
+#include "ui/pages/nozzles/text_field.h"
+#include "ui/shell/main_window.h"
 
 namespace bw {
 namespace {
+
+using namespace Qt::StringLiterals;
+
+class NozzlesTest : public testing::Test {
+  protected:
+    void SetUp() override {
+        CommandLine line;
+        line.dataDir = folder.path();
+        line.isDemo = true;
+        program = std::make_unique<AppContext>(line);
+        window = &program->window();
+        window->resize(1280, 720);
+        window->show();
+        QApplication::setActiveWindow(window);
+        ASSERT_TRUE(QTest::qWaitForWindowActive(window));
+        QTest::keyClick(window, Qt::Key_2, Qt::ControlModifier);
+        ASSERT_TRUE(QTest::qWaitFor([&] {
+            return find<QTableView>("nozzles.list.table") &&
+                   find<QTableView>("nozzles.list.table")->isVisible();
+        }));
+    }
+    template <class T>
+    T* find(const char* name) const {
+        return window->findChild<T*>(QString::fromLatin1(name));
+    }
+    QLineEdit* line(const char* name) const { return find<QLineEdit>(name); }
+    void type(const char* field, const char* text) {
+        auto* edit = line(field);
+        ASSERT_TRUE(edit && edit->isVisible()) << field;
+        edit->setFocus();
+        QTest::keyClick(edit, Qt::Key_A, Qt::ControlModifier);
+        QTest::keyClicks(edit, QString::fromUtf8(text));
+        QTest::keyClick(edit, Qt::Key_Return);
+    }
+    const Nozzle* stored(const char* name) const { return window->session().nozzleNamed(name); }
+    QString heading() const { return find<TextLabel>("nozzles.detail.heading")->text(); }
+
+    QTemporaryDir folder;
+    std::unique_ptr<AppContext> program;
+    MainWindow* window = nullptr;
+};
+
+TEST_F(NozzlesTest, ANozzleFromNothingByKeysAlone) {
+    QTest::keyClick(window->focusWidget() ? window->focusWidget() : window, Qt::Key_Insert);
+    ASSERT_EQ(heading(), u"New nozzle"_s);
+    type("nozzles.form.name.line", "Own fan 03");
+    type("nozzles.form.flow.line", "1,18 L/min");
+    type("nozzles.form.at.line", "3 bar");
+    type("nozzles.form.pressure_min.line", "1 bar");
+    type("nozzles.form.pressure_max.line", "6 bar");
+    type("nozzles.form.droplets.line", "VC up to 1.6, C up to 3, M up to 6");
+    const Nozzle* n = stored("Own fan 03");
+    ASSERT_TRUE(n);
+    EXPECT_NEAR(in(n->flow->value, Unit::LitrePerMinute), 1.18, 1e-12);
+    EXPECT_EQ(n->flow->typed, "1,18 L/min");
+    ASSERT_TRUE(n->droplets);
+    ASSERT_EQ(n->droplets->value.size(), 3u);
+    EXPECT_EQ(n->droplets->value[1].category, DropletCategory::C);
+    EXPECT_NEAR(in(n->droplets->value[1].to, Unit::Bar), 3.0,
+                1e-12);  // in the unit of the nozzle's own sheet
+    EXPECT_EQ(heading(), u"Own fan 03"_s);
+    for (int i = 0; i < 7; ++i) QTest::keyClick(window, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_FALSE(stored("Own fan 03"));
+    EXPECT_FALSE(stored("New nozzle"));
+}
+
+TEST_F(NozzlesTest, BadEntriesSayWhyAndChangeNothing) {
+    const Nozzle before = *stored("Demo plain fan 03");
+    type("nozzles.form.droplets.line", "Q up to 2");
+    EXPECT_TRUE(find<TextField>("nozzles.form.droplets")->problem().contains(u"Q"_s));
+    type("nozzles.form.droplets.line", "M up to 3, F up to 2");
+    EXPECT_FALSE(find<TextField>("nozzles.form.droplets")->problem().isEmpty());
+    type("nozzles.form.flow.line", "abc");
+    type("nozzles.form.name.line", " ");
+    EXPECT_FALSE(find<TextField>("nozzles.form.name")->problem().isEmpty());
+    EXPECT_EQ(*stored("Demo plain fan 03"), before);
+}
+
+TEST_F(NozzlesTest, ASizeOfTheStandardIsReadOnlyAndCanBeCopied) {
+    type("nozzles.tools.filter", "Size 04 (US");
+    EXPECT_TRUE(heading().contains(u"a size, not a nozzle"_s)) << heading().toStdString();
+    EXPECT_FALSE(line("nozzles.form.name.line")->isEnabled());
+    auto* copy = find<QAbstractButton>("nozzles.tools.copy");
+    QTest::mouseClick(copy, Qt::LeftButton);
+    EXPECT_TRUE(stored("Size 04 (US record), copy"));
+    EXPECT_TRUE(line("nozzles.form.name.line")->isEnabled());
+}
+
+TEST_F(NozzlesTest, RemoveAndTakeBack) {
+    ASSERT_TRUE(stored("Demo plain fan 03"));
+    QTest::mouseClick(find<QAbstractButton>("nozzles.tools.remove"), Qt::LeftButton);
+    EXPECT_FALSE(stored("Demo plain fan 03"));
+    QTest::keyClick(window, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_TRUE(stored("Demo plain fan 03"));
+}
+
 }  // namespace
 }  // namespace bw

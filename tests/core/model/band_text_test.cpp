@@ -10,7 +10,8 @@ namespace {
 
 using namespace build;
 
-std::vector<DropletBand> read(std::string_view text, std::optional<Pressure> start = bar(1), BandStyle style = {}) {
+std::vector<DropletBand> read(std::string_view text, std::optional<Pressure> start = bar(1),
+                              BandStyle style = {}) {
     const auto bands = parseDropletBands(text, start, style);
     EXPECT_TRUE(bands.isOk()) << text << ": " << (bands ? "" : bands.problem().code);
     return bands ? *bands : std::vector<DropletBand>{};
@@ -27,8 +28,10 @@ void expectBand(const DropletBand& b, DropletCategory c, double from, double to)
 }
 
 TEST(BandText, AsPeopleSayIt) {
-    for (const auto text : {"VC up to 1.6, C up to 3, M up to 6", "vc to 1,6, c to 3, m to 6", "VC 1.6 C 3 M 6", "VC 1-1.6; C 1.6-3; M 3-6",
-                            "1-1.6 VC, 1.6-3 C, 3-6 M", "VC up to 160 kPa, C up to 3 bar, M up to 6", "VC 1\u20131.6\nC 3\nM 6"}) {
+    for (const auto text :
+         {"VC up to 1.6, C up to 3, M up to 6", "vc to 1,6, c to 3, m to 6", "VC 1.6 C 3 M 6",
+          "VC 1-1.6; C 1.6-3; M 3-6", "1-1.6 VC, 1.6-3 C, 3-6 M",
+          "VC up to 160 kPa, C up to 3 bar, M up to 6", "VC 1\u20131.6\nC 3\nM 6"}) {
         const auto bands = read(text);
         ASSERT_EQ(bands.size(), 3u) << text;
         expectBand(bands[0], DropletCategory::VC, 1, 1.6);
@@ -50,13 +53,17 @@ TEST(BandText, SaysWhatIsWrong) {
 }
 
 TEST(BandText, GoesRoundAndKeepsGaps) {
-    const std::vector<DropletBand> bands = {{bar(1), bar(1.6), DropletCategory::VC}, {bar(2), bar(3.05), DropletCategory::M}};
+    const std::vector<DropletBand> bands = {{bar(1), bar(1.6), DropletCategory::VC},
+                                            {bar(2), bar(3.05), DropletCategory::M}};
     const auto text = dropletBandText(bands, Unit::Bar, '.');
     EXPECT_EQ(text, "VC 1-1.6, M 2-3.05");
     const auto again = read(text);
     ASSERT_EQ(again.size(), 2u);
     expectBand(again[1], DropletCategory::M, 2, 3.05);
-    EXPECT_EQ(read(dropletBandText(bands, Unit::Bar, ','), std::nullopt, {Unit::Bar, Unit::LitrePerMinute, DecimalMarks::OwnComma}).size(), 2u);
+    EXPECT_EQ(read(dropletBandText(bands, Unit::Bar, ','), std::nullopt,
+                   {Unit::Bar, Unit::LitrePerMinute, DecimalMarks::OwnComma})
+                  .size(),
+              2u);
 }
 
 TEST(BandText, DriftBands) {
@@ -70,12 +77,14 @@ TEST(BandText, DriftBands) {
 }
 
 TEST(BandText, FlowTables) {
-    const auto rows = parseFlowTable("bar\tL/min\n0.8\t1.30\n1.5\t1.74\n2.5 bar 2.20 L/min\n4, 2.73", {});
+    const auto rows =
+        parseFlowTable("bar\tL/min\n0.8\t1.30\n1.5\t1.74\n2.5 bar 2.20 L/min\n4, 2.73", {});
     ASSERT_TRUE(rows.isOk()) << rows.problem().code;
     ASSERT_EQ(rows->size(), 4u);
     EXPECT_NEAR(in((*rows)[2].flow, Unit::LitrePerMinute), 2.2, 1e-12);
     EXPECT_NEAR(in((*rows)[3].flow, Unit::LitrePerMinute), 2.73, 1e-12);
-    EXPECT_EQ(flowTableText(*rows, Unit::Bar, Unit::LitrePerMinute, '.'), "0.8 1.3; 1.5 1.74; 2.5 2.2; 4 2.73");
+    EXPECT_EQ(flowTableText(*rows, Unit::Bar, Unit::LitrePerMinute, '.'),
+              "0.8 1.3; 1.5 1.74; 2.5 2.2; 4 2.73");
     EXPECT_EQ(parseFlowTable("1 2 3", {}).problem().code, "table_row_cells");
 }
 

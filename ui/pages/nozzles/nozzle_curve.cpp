@@ -20,11 +20,13 @@ constexpr int kPoints = 60;
 Pressure chartTop(const Nozzle& nozzle, const NozzleLaw& law) {
     Pressure top = 2.0 * law.pRef();
     if (nozzle.pressureMax) top = 1.15 * nozzle.pressureMax->value;
-    if (nozzle.droplets && !nozzle.droplets->value.empty()) top = std::max(top, 1.05 * nozzle.droplets->value.back().to);
+    if (nozzle.droplets && !nozzle.droplets->value.empty())
+        top = std::max(top, 1.05 * nozzle.droplets->value.back().to);
     return top;
 }
 
-std::vector<QPointF> curvePoints(const NozzleLaw& law, Pressure from, Pressure to, const NumberStyle& style) {
+std::vector<QPointF> curvePoints(const NozzleLaw& law, Pressure from, Pressure to,
+                                 const NumberStyle& style) {
     const Unit pressure = displayUnit(style.units, Dimension::Pressure);
     const Unit flow = displayUnit(style.units, Dimension::Flow);
     std::vector<QPointF> out;
@@ -35,7 +37,8 @@ std::vector<QPointF> curvePoints(const NozzleLaw& law, Pressure from, Pressure t
     return out;
 }
 
-void paintBands(QPainter& painter, const ChartMap& map, const Nozzle& nozzle, const NozzleLaw& law, const NumberStyle& style) {
+void paintBands(QPainter& painter, const ChartMap& map, const Nozzle& nozzle, const NozzleLaw& law,
+                const NumberStyle& style) {
     if (!nozzle.droplets) return;
     for (const auto& band : nozzle.droplets->value) {
         const auto points = curvePoints(law, band.from, band.to, style);
@@ -44,7 +47,8 @@ void paintBands(QPainter& painter, const ChartMap& map, const Nozzle& nozzle, co
     }
 }
 
-void paintRange(QPainter& painter, const ChartMap& map, const Nozzle& nozzle, const NumberStyle& style) {
+void paintRange(QPainter& painter, const ChartMap& map, const Nozzle& nozzle,
+                const NumberStyle& style) {
     const Unit unit = displayUnit(style.units, Dimension::Pressure);
     painter.setPen(QPen(map.color(Role::Ink), map.px(2)));
     for (const auto& end : {nozzle.pressureMin, nozzle.pressureMax}) {
@@ -79,9 +83,14 @@ void drawNozzleCurve(ChartPanel& chart, const Nozzle& nozzle, const NumberStyle&
     curve.name = qs(nozzle.name);
     curve.points = points;
     data.curves.push_back(curve);
-    data.summary = QObject::tr("%1 gives %2 at %3.").arg(curve.name, shown(law->qRef(), style), shown(law->pRef(), style));
-    chart.setUnderlay([nozzle, style](QPainter& painter, const ChartMap& map) { paintRange(painter, map, nozzle, style); });
-    chart.setOverlay([nozzle, law = *law, style](QPainter& painter, const ChartMap& map) { paintBands(painter, map, nozzle, law, style); });
+    data.summary = QObject::tr("%1 gives %2 at %3.")
+                       .arg(curve.name, shown(law->qRef(), style), shown(law->pRef(), style));
+    chart.setUnderlay([nozzle, style](QPainter& painter, const ChartMap& map) {
+        paintRange(painter, map, nozzle, style);
+    });
+    chart.setOverlay([nozzle, law = *law, style](QPainter& painter, const ChartMap& map) {
+        paintBands(painter, map, nozzle, law, style);
+    });
     chart.setData(data);
 }
 

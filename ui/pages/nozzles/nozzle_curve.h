@@ -8,7 +8,8 @@ namespace bw {
 
 class ChartPanel;
 
-/// Flow against pressure of one nozzle, its droplet bands as the ribbon, its range between two posts.
+/// Flow against pressure of one nozzle, its droplet bands as the ribbon, its range between two
+/// posts.
 void drawNozzleCurve(ChartPanel& chart, const Nozzle& nozzle, const NumberStyle& style);
 
 }  // namespace bw

@@ -29,16 +29,20 @@ Unit typedUnit(const Known<T>& known, const NumberStyle& style) {
     return read ? read->unit : own;
 }
 
-/// Tables stay in the units of the nozzle's own sheet: bar bounds shown as psi are nobody's numbers.
+/// Tables stay in the units of the nozzle's own sheet: bar bounds shown as psi are nobody's
+/// numbers.
 BandStyle bandStyle(const Nozzle& nozzle, const NumberStyle& style) {
     return {typedUnit(nozzle.at, style), typedUnit(nozzle.flow, style), marksOf(style)};
 }
 
 QString shortOrigin(Origin origin) {
     switch (origin) {
-        case Origin::Measured: return NozzleForm::tr("measured");
-        case Origin::Handbook: return NozzleForm::tr("handbook");
-        case Origin::Assumed: return NozzleForm::tr("assumed");
+        case Origin::Measured:
+            return NozzleForm::tr("measured");
+        case Origin::Handbook:
+            return NozzleForm::tr("handbook");
+        case Origin::Assumed:
+            return NozzleForm::tr("assumed");
     }
     return {};
 }
@@ -47,7 +51,9 @@ QString shortOrigin(Origin origin) {
 QString problemAt(const Nozzle& nozzle, const QString& field, const NumberStyle& style) {
     for (const auto& problem : checkNozzle(nozzle)) {
         const QString where = qs(problem.where);
-        if (problem.severity == Severity::Error && (where == field || where.startsWith(field + u'['))) return sentenceOf(problem, style);
+        if (problem.severity == Severity::Error &&
+            (where == field || where.startsWith(field + u'[')))
+            return sentenceOf(problem, style);
     }
     return {};
 }
@@ -66,7 +72,8 @@ NozzleForm::NozzleForm(QWidget* parent) : QWidget(parent), m_grid(new QGridLayou
     addRest();
 }
 
-TextLabel* NozzleForm::addText(const QString& name, const QString& label, const QString& hint, TextField*& field) {
+TextLabel* NozzleForm::addText(const QString& name, const QString& label, const QString& hint,
+                               TextField*& field) {
     auto* caption = new TextLabel(label, TextSize::Body, Role::Ink, false, this);
     field = new TextField(this);
     field->setObjectName(u"nozzles.form."_s + name);
@@ -82,7 +89,8 @@ TextLabel* NozzleForm::addText(const QString& name, const QString& label, const 
     return caption;
 }
 
-QuantityEdit* NozzleForm::addQuantity(const QString& name, const QString& label, Dimension dimension, Unit unit) {
+QuantityEdit* NozzleForm::addQuantity(const QString& name, const QString& label,
+                                      Dimension dimension, Unit unit) {
     auto* caption = new TextLabel(label, TextSize::Body, Role::Ink, false, this);
     auto* edit = new QuantityEdit(dimension, unit, this);
     edit->setObjectName(u"nozzles.form."_s + name);
@@ -97,35 +105,43 @@ QuantityEdit* NozzleForm::addQuantity(const QString& name, const QString& label,
 
 ChoiceBox* NozzleForm::addOrigin(const QString& name, int row, std::function<void(Origin)> take) {
     auto* box = new ChoiceBox(this);
-    for (const auto origin : {Origin::Measured, Origin::Handbook, Origin::Assumed}) box->addItem(shortOrigin(origin), int(origin));
+    for (const auto origin : {Origin::Measured, Origin::Handbook, Origin::Assumed})
+        box->addItem(shortOrigin(origin), int(origin));
     box->setObjectName(u"nozzles.form."_s + name + u".origin"_s);
     box->setAccessibleName(tr("Where the value came from"));
     m_grid->addWidget(box, row, 2, Qt::AlignTop);
-    connect(box, &QComboBox::activated, this, [box, take] { take(static_cast<Origin>(box->currentData().toInt())); });
+    connect(box, &QComboBox::activated, this,
+            [box, take] { take(static_cast<Origin>(box->currentData().toInt())); });
     m_fields.push_back(box);
     return box;
 }
 
 template <class T>
-void NozzleForm::bind(QuantityEdit* edit, const QString& name, const QString& words, Known<T> Nozzle::*field) {
+void NozzleForm::bind(QuantityEdit* edit, const QString& name, const QString& words,
+                      Known<T> Nozzle::*field) {
     const auto change = [this, field](const Known<T>& value, const QString& text) {
         Nozzle next = m_nozzle;
         next.*field = value;
         give(next, text);
     };
-    connect(edit, &QuantityEdit::committed, this, [this, field, change, words](AnyQuantity q, const QString& typed) {
-        Sourced<T> value = (m_nozzle.*field).value_or(Sourced<T>());
-        if constexpr (std::is_same_v<T, double>) value.value = q.si;
-        else value.value = T::fromSi(q.si);
-        value.typed = ss(typed);
-        change(value, words + u' ' + typed);
-    });
-    connect(edit, &QuantityEdit::cleared, this, [change, words] { change(std::nullopt, tr("%1 unknown").arg(words)); });
+    connect(edit, &QuantityEdit::committed, this,
+            [this, field, change, words](AnyQuantity q, const QString& typed) {
+                Sourced<T> value = (m_nozzle.*field).value_or(Sourced<T>());
+                if constexpr (std::is_same_v<T, double>)
+                    value.value = q.si;
+                else
+                    value.value = T::fromSi(q.si);
+                value.typed = ss(typed);
+                change(value, words + u' ' + typed);
+            });
+    connect(edit, &QuantityEdit::cleared, this,
+            [change, words] { change(std::nullopt, tr("%1 unknown").arg(words)); });
     auto* origin = addOrigin(name, m_row - 1, [this, field, change, words](Origin o) {
         Known<T> value = m_nozzle.*field;
         if (!value) return;
         value->origin = o;
-        value->date = o == Origin::Measured ? ss(QDate::currentDate().toString(Qt::ISODate)) : std::string();
+        value->date =
+            o == Origin::Measured ? ss(QDate::currentDate().toString(Qt::ISODate)) : std::string();
         change(value, tr("%1 %2").arg(words, originWord(o)));
     });
     m_shows.push_back([this, edit, origin, field, name] {
@@ -138,23 +154,27 @@ void NozzleForm::bind(QuantityEdit* edit, const QString& name, const QString& wo
 }
 
 template <class T>
-void NozzleForm::bindTable(TextField* field, const QString& name, const QString& words, Known<T> Nozzle::*member,
-                           std::function<Result<T>(const std::string&)> read, std::function<std::string(const T&)> write) {
-    connect(field, &TextField::committed, this, [this, field, member, words, read, name](const QString& text) {
-        const auto rows = read(ss(text));
-        if (!rows) return field->setProblem(sentenceOf(rows.problem(), m_style));
-        Nozzle next = m_nozzle;
-        if (rows->empty()) {
-            (next.*member).reset();
-        } else {
-            Sourced<T> value = (m_nozzle.*member).value_or(Sourced<T>());
-            value.value = *rows;
-            value.typed = ss(text);
-            next.*member = value;
-        }
-        if (const QString problem = problemAt(next, name, m_style); !problem.isEmpty()) return field->setProblem(problem);
-        give(next, rows->empty() ? tr("%1 unknown").arg(words) : words);
-    });
+void NozzleForm::bindTable(TextField* field, const QString& name, const QString& words,
+                           Known<T> Nozzle::*member,
+                           std::function<Result<T>(const std::string&)> read,
+                           std::function<std::string(const T&)> write) {
+    connect(field, &TextField::committed, this,
+            [this, field, member, words, read, name](const QString& text) {
+                const auto rows = read(ss(text));
+                if (!rows) return field->setProblem(sentenceOf(rows.problem(), m_style));
+                Nozzle next = m_nozzle;
+                if (rows->empty()) {
+                    (next.*member).reset();
+                } else {
+                    Sourced<T> value = (m_nozzle.*member).value_or(Sourced<T>());
+                    value.value = *rows;
+                    value.typed = ss(text);
+                    next.*member = value;
+                }
+                if (const QString problem = problemAt(next, name, m_style); !problem.isEmpty())
+                    return field->setProblem(problem);
+                give(next, rows->empty() ? tr("%1 unknown").arg(words) : words);
+            });
     auto* origin = addOrigin(name, m_row - 1, [this, member, words](Origin o) {
         Nozzle next = m_nozzle;
         if (!(next.*member)) return;
@@ -170,12 +190,14 @@ void NozzleForm::bindTable(TextField* field, const QString& name, const QString&
 
 void NozzleForm::addNames() {
     const auto plain = [this](TextField* field, std::string Nozzle::*member, const QString& words) {
-        connect(field, &TextField::committed, this, [this, field, member, words](const QString& text) {
-            if (member == &Nozzle::name && text.trimmed().isEmpty()) return field->setProblem(tr("A nozzle needs a name."));
-            Nozzle next = m_nozzle;
-            next.*member = ss(text.trimmed());
-            give(next, tr("%1 %2").arg(words, text.trimmed()));
-        });
+        connect(field, &TextField::committed, this,
+                [this, field, member, words](const QString& text) {
+                    if (member == &Nozzle::name && text.trimmed().isEmpty())
+                        return field->setProblem(tr("A nozzle needs a name."));
+                    Nozzle next = m_nozzle;
+                    next.*member = ss(text.trimmed());
+                    give(next, tr("%1 %2").arg(words, text.trimmed()));
+                });
         m_shows.push_back([this, field, member] { field->setStored(qs(m_nozzle.*member)); });
     };
     TextField* field = nullptr;
@@ -189,43 +211,67 @@ void NozzleForm::addNames() {
 }
 
 void NozzleForm::addFlow() {
-    bind(addQuantity(u"flow"_s, tr("Flow of one"), Dimension::Flow, Unit::LitrePerMinute), u"flow"_s, tr("flow"), &Nozzle::flow);
-    bind(addQuantity(u"at"_s, tr("at a pressure of"), Dimension::Pressure, Unit::Bar), u"at"_s, tr("rated at"), &Nozzle::at);
+    bind(addQuantity(u"flow"_s, tr("Flow of one"), Dimension::Flow, Unit::LitrePerMinute),
+         u"flow"_s, tr("flow"), &Nozzle::flow);
+    bind(addQuantity(u"at"_s, tr("at a pressure of"), Dimension::Pressure, Unit::Bar), u"at"_s,
+         tr("rated at"), &Nozzle::at);
 }
 
 void NozzleForm::addPressures() {
-    bind(addQuantity(u"pressure_min"_s, tr("Lowest pressure"), Dimension::Pressure, Unit::Bar), u"pressure_min"_s, tr("lowest pressure"), &Nozzle::pressureMin);
-    bind(addQuantity(u"pressure_max"_s, tr("Highest pressure"), Dimension::Pressure, Unit::Bar), u"pressure_max"_s, tr("highest pressure"), &Nozzle::pressureMax);
+    bind(addQuantity(u"pressure_min"_s, tr("Lowest pressure"), Dimension::Pressure, Unit::Bar),
+         u"pressure_min"_s, tr("lowest pressure"), &Nozzle::pressureMin);
+    bind(addQuantity(u"pressure_max"_s, tr("Highest pressure"), Dimension::Pressure, Unit::Bar),
+         u"pressure_max"_s, tr("highest pressure"), &Nozzle::pressureMax);
 }
 
 void NozzleForm::addTables() {
     TextField* field = nullptr;
     const auto pressure = [this] { return bandStyle(m_nozzle, m_style).pressure; };
-    m_dropletLabel = addText(u"droplets"_s, tr("Droplets"), tr("VC up to 1.6, C up to 3, M up to 6"), field);
+    m_dropletLabel =
+        addText(u"droplets"_s, tr("Droplets"), tr("VC up to 1.6, C up to 3, M up to 6"), field);
     bindTable<std::vector<DropletBand>>(
         field, u"droplets"_s, tr("droplet table"), &Nozzle::droplets,
-        [this](const std::string& text) { return parseDropletBands(text, bare(m_nozzle.pressureMin), bandStyle(m_nozzle, m_style)); },
-        [this, pressure](const auto& bands) { return dropletBandText(bands, pressure(), m_style.decimalMark); });
-    m_driftLabel = addText(u"drift"_s, tr("Drift reduction"), tr("90 % up to 2, 75 % up to 3"), field);
+        [this](const std::string& text) {
+            return parseDropletBands(text, bare(m_nozzle.pressureMin),
+                                     bandStyle(m_nozzle, m_style));
+        },
+        [this, pressure](const auto& bands) {
+            return dropletBandText(bands, pressure(), m_style.decimalMark);
+        });
+    m_driftLabel =
+        addText(u"drift"_s, tr("Drift reduction"), tr("90 % up to 2, 75 % up to 3"), field);
     bindTable<std::vector<DriftBand>>(
         field, u"drift"_s, tr("drift table"), &Nozzle::drift,
-        [this](const std::string& text) { return parseDriftBands(text, bare(m_nozzle.pressureMin), bandStyle(m_nozzle, m_style)); },
-        [this, pressure](const auto& bands) { return driftBandText(bands, pressure(), m_style.decimalMark); });
-    m_tableLabel = addText(u"table"_s, tr("Flow table"), tr("pressure flow; pressure flow … or paste two columns; replaces the flow above"), field);
+        [this](const std::string& text) {
+            return parseDriftBands(text, bare(m_nozzle.pressureMin), bandStyle(m_nozzle, m_style));
+        },
+        [this, pressure](const auto& bands) {
+            return driftBandText(bands, pressure(), m_style.decimalMark);
+        });
+    m_tableLabel = addText(
+        u"table"_s, tr("Flow table"),
+        tr("pressure flow; pressure flow … or paste two columns; replaces the flow above"), field);
     bindTable<std::vector<FlowPoint>>(
         field, u"table"_s, tr("flow table"), &Nozzle::table,
-        [this](const std::string& text) { return parseFlowTable(text, bandStyle(m_nozzle, m_style)); },
+        [this](const std::string& text) {
+            return parseFlowTable(text, bandStyle(m_nozzle, m_style));
+        },
         [this, pressure](const auto& rows) {
-            return flowTableText(rows, pressure(), bandStyle(m_nozzle, m_style).flow, m_style.decimalMark);
+            return flowTableText(rows, pressure(), bandStyle(m_nozzle, m_style).flow,
+                                 m_style.decimalMark);
         });
 }
 
 void NozzleForm::addRest() {
-    bind(addQuantity(u"spray_angle"_s, tr("Spray angle, °"), Dimension::None, Unit::None), u"spray_angle"_s, tr("spray angle"), &Nozzle::sprayAngle);
-    bind(addQuantity(u"price"_s, tr("Price of one"), Dimension::None, Unit::None), u"price"_s, tr("price"), &Nozzle::price);
+    bind(addQuantity(u"spray_angle"_s, tr("Spray angle, °"), Dimension::None, Unit::None),
+         u"spray_angle"_s, tr("spray angle"), &Nozzle::sprayAngle);
+    bind(addQuantity(u"price"_s, tr("Price of one"), Dimension::None, Unit::None), u"price"_s,
+         tr("price"), &Nozzle::price);
     auto* accept = new QCheckBox(tr("Take it for jobs although a table is missing"), this);
     accept->setObjectName(u"nozzles.form.accept_unchecked"_s);
-    accept->setToolTip(tr("Without this, a nozzle whose range, droplets or drift class are not checked holds no job."));
+    accept->setToolTip(
+        tr("Without this, a nozzle whose range, droplets or drift class are not checked holds no "
+           "job."));
     m_grid->addWidget(accept, m_row++, 1, 1, 2);
     connect(accept, &QCheckBox::clicked, this, [this](bool on) {
         Nozzle next = m_nozzle;
@@ -247,8 +293,10 @@ void NozzleForm::setNozzle(const Nozzle& nozzle, const NumberStyle& style, bool 
     m_locked = locked;
     for (auto* edit : findChildren<QuantityEdit*>()) {
         const QString name = edit->objectName();
-        if (name.endsWith(u"flow"_s)) edit->setUnit(displayUnit(style.units, Dimension::Flow));
-        else if (name.contains(u"pressure"_s) || name.endsWith(u".at"_s)) edit->setUnit(displayUnit(style.units, Dimension::Pressure));
+        if (name.endsWith(u"flow"_s))
+            edit->setUnit(displayUnit(style.units, Dimension::Flow));
+        else if (name.contains(u"pressure"_s) || name.endsWith(u".at"_s))
+            edit->setUnit(displayUnit(style.units, Dimension::Pressure));
         edit->setDecimalMark(style.decimalMark);
     }
     const QString unit = symbol(bandStyle(nozzle, style).pressure);

@@ -21,8 +21,8 @@ class QuantityEdit;
 class TextField;
 class TextLabel;
 
-/// The values of one nozzle, each with where it came from. Every accepted entry is given out at once
-/// as a whole new nozzle; what cannot be taken says why under its field and changes nothing.
+/// The values of one nozzle, each with where it came from. Every accepted entry is given out at
+/// once as a whole new nozzle; what cannot be taken says why under its field and changes nothing.
 class NozzleForm : public QWidget {
     Q_OBJECT
 
@@ -38,8 +38,10 @@ class NozzleForm : public QWidget {
     void edited(const bw::Nozzle& nozzle, const QString& undoText);
 
   private:
-    TextLabel* addText(const QString& name, const QString& label, const QString& hint, TextField*& field);
-    QuantityEdit* addQuantity(const QString& name, const QString& label, Dimension dimension, Unit unit);
+    TextLabel* addText(const QString& name, const QString& label, const QString& hint,
+                       TextField*& field);
+    QuantityEdit* addQuantity(const QString& name, const QString& label, Dimension dimension,
+                              Unit unit);
     ChoiceBox* addOrigin(const QString& name, int row, std::function<void(Origin)> take);
     void addNames();
     void addFlow();
@@ -47,10 +49,12 @@ class NozzleForm : public QWidget {
     void addTables();
     void addRest();
     template <class T>
-    void bind(QuantityEdit* edit, const QString& name, const QString& words, Known<T> Nozzle::*field);
+    void bind(QuantityEdit* edit, const QString& name, const QString& words,
+              Known<T> Nozzle::*field);
     template <class T>
-    void bindTable(TextField* field, const QString& name, const QString& words, Known<T> Nozzle::*member,
-                   std::function<Result<T>(const std::string&)> read, std::function<std::string(const T&)> write);
+    void bindTable(TextField* field, const QString& name, const QString& words,
+                   Known<T> Nozzle::*member, std::function<Result<T>(const std::string&)> read,
+                   std::function<std::string(const T&)> write);
     void give(const Nozzle& nozzle, const QString& undoText);
 
     QGridLayout* m_grid;
@@ -62,7 +66,7 @@ class NozzleForm : public QWidget {
     TextLabel* m_dropletLabel = nullptr;
     TextLabel* m_driftLabel = nullptr;
     TextLabel* m_tableLabel = nullptr;
-    std::vector<std::function<void()>> m_shows;   ///< bring each field up to the nozzle in hand
+    std::vector<std::function<void()>> m_shows;  ///< bring each field up to the nozzle in hand
     std::vector<QWidget*> m_fields;
 };
 

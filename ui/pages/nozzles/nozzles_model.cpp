@@ -44,25 +44,32 @@ QString driftText(const Nozzle& nozzle, const NumberStyle& style) {
 
 QString pressureRangeText(const Nozzle& nozzle, const NumberStyle& style) {
     if (nozzle.pressureMin && nozzle.pressureMax) {
-        return NozzlesModel::tr("%1 to %2").arg(figure(nozzle.pressureMin->value, style), shown(nozzle.pressureMax->value, style));
+        return NozzlesModel::tr("%1 to %2")
+            .arg(figure(nozzle.pressureMin->value, style), shown(nozzle.pressureMax->value, style));
     }
-    if (nozzle.pressureMin) return NozzlesModel::tr("from %1").arg(shown(nozzle.pressureMin->value, style));
-    if (nozzle.pressureMax) return NozzlesModel::tr("up to %1").arg(shown(nozzle.pressureMax->value, style));
+    if (nozzle.pressureMin)
+        return NozzlesModel::tr("from %1").arg(shown(nozzle.pressureMin->value, style));
+    if (nozzle.pressureMax)
+        return NozzlesModel::tr("up to %1").arg(shown(nozzle.pressureMax->value, style));
     return NozzlesModel::tr("not checked");
 }
 
-void NozzlesModel::setContent(const std::vector<StoredNozzle>& own, const QString& filter, const NumberStyle& style) {
+void NozzlesModel::setContent(const std::vector<StoredNozzle>& own, const QString& filter,
+                              const NumberStyle& style) {
     beginResetModel();
     m_rows.clear();
     m_style = style;
-    addGroup(tr("Your nozzles"), tr("pressure range, droplets and drift class as you entered them"), own, filter);
+    addGroup(tr("Your nozzles"), tr("pressure range, droplets and drift class as you entered them"),
+             own, filter);
     std::vector<StoredNozzle> sizes;
     for (const auto& nozzle : builtInNozzles()) sizes.push_back({0, nozzle});
-    addGroup(tr("Sizes of ISO 10625"), tr("flow and colour only: no range, no droplets"), std::move(sizes), filter);
+    addGroup(tr("Sizes of ISO 10625"), tr("flow and colour only: no range, no droplets"),
+             std::move(sizes), filter);
     endResetModel();
 }
 
-void NozzlesModel::addGroup(const QString& title, const QString& note, std::vector<StoredNozzle> nozzles, const QString& filter) {
+void NozzlesModel::addGroup(const QString& title, const QString& note,
+                            std::vector<StoredNozzle> nozzles, const QString& filter) {
     std::erase_if(nozzles, [&](const StoredNozzle& n) { return !matches(n.nozzle, filter); });
     m_rows.push_back({title, note, std::nullopt});
     for (auto& nozzle : nozzles) m_rows.push_back({{}, {}, std::move(nozzle)});
@@ -81,21 +88,34 @@ int NozzlesModel::rowOf(RecordId id) const {
     return -1;
 }
 
-int NozzlesModel::rowCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : static_cast<int>(m_rows.size()); }
+int NozzlesModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(m_rows.size());
+}
 
-int NozzlesModel::columnCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : ColumnCount; }
+int NozzlesModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : ColumnCount;
+}
 
 QString NozzlesModel::cellText(const Nozzle& nozzle, int column) const {
     const auto law = nozzleLaw(nozzle);
     switch (column) {
-        case Name: return qs(nozzle.name);
-        case FlowColumn: return law ? shown(nozzle.flow ? nozzle.flow->value : law->qRef(), m_style) : tr("missing");
-        case AtColumn: return law ? shown(nozzle.at ? nozzle.at->value : law->pRef(), m_style) : QString();
-        case Range: return pressureRangeText(nozzle, m_style);
-        case Droplets: return nozzle.droplets ? QString() : tr("not checked");
-        case Drift: return driftText(nozzle, m_style);
-        case Price: return nozzle.price ? plainNumber(nozzle.price->value, 2, m_style) : QString();
-        default: return {};
+        case Name:
+            return qs(nozzle.name);
+        case FlowColumn:
+            return law ? shown(nozzle.flow ? nozzle.flow->value : law->qRef(), m_style)
+                       : tr("missing");
+        case AtColumn:
+            return law ? shown(nozzle.at ? nozzle.at->value : law->pRef(), m_style) : QString();
+        case Range:
+            return pressureRangeText(nozzle, m_style);
+        case Droplets:
+            return nozzle.droplets ? QString() : tr("not checked");
+        case Drift:
+            return driftText(nozzle, m_style);
+        case Price:
+            return nozzle.price ? plainNumber(nozzle.price->value, 2, m_style) : QString();
+        default:
+            return {};
     }
 }
 
@@ -109,27 +129,41 @@ QVariant NozzlesModel::data(const QModelIndex& index, int role) const {
         return {};
     }
     const Nozzle& nozzle = row.nozzle->nozzle;
-    const QString text = role == Qt::DisplayRole || role == Qt::ToolTipRole || role == QuietRole ? cellText(nozzle, index.column()) : QString();
+    const QString text = role == Qt::DisplayRole || role == Qt::ToolTipRole || role == QuietRole
+                             ? cellText(nozzle, index.column())
+                             : QString();
     switch (role) {
-        case Qt::DisplayRole: return text;
+        case Qt::DisplayRole:
+            return text;
         case Qt::ToolTipRole:
             return index.column() == Droplets && nozzle.droplets
-                       ? qs(dropletBandText(nozzle.droplets->value, displayUnit(m_style.units, Dimension::Pressure), m_style.decimalMark))
+                       ? qs(dropletBandText(nozzle.droplets->value,
+                                            displayUnit(m_style.units, Dimension::Pressure),
+                                            m_style.decimalMark))
                        : text;
         case Qt::TextAlignmentRole:
-            return int(Qt::AlignVCenter | (index.column() == Name || index.column() == Droplets ? Qt::AlignLeft : Qt::AlignRight));
-        case QuietRole: return text == tr("not checked");
-        case SizeCodeRole: return qs(nozzle.sizeCode);
-        case CategoriesRole: return categoriesOf(nozzle);
-        default: return {};
+            return int(Qt::AlignVCenter |
+                       (index.column() == Name || index.column() == Droplets ? Qt::AlignLeft
+                                                                             : Qt::AlignRight));
+        case QuietRole:
+            return text == tr("not checked");
+        case SizeCodeRole:
+            return qs(nozzle.sizeCode);
+        case CategoriesRole:
+            return categoriesOf(nozzle);
+        default:
+            return {};
     }
 }
 
 QVariant NozzlesModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal) return {};
-    if (role == Qt::TextAlignmentRole) return int(Qt::AlignVCenter | (section == Name || section == Droplets ? Qt::AlignLeft : Qt::AlignRight));
+    if (role == Qt::TextAlignmentRole)
+        return int(Qt::AlignVCenter |
+                   (section == Name || section == Droplets ? Qt::AlignLeft : Qt::AlignRight));
     if (role != Qt::DisplayRole) return {};
-    const QStringList titles = {tr("Nozzle"), tr("Flow"), tr("at"), tr("Pressure range"), tr("Droplets"), tr("Drift"), tr("Price")};
+    const QStringList titles = {tr("Nozzle"),   tr("Flow"),  tr("at"),   tr("Pressure range"),
+                                tr("Droplets"), tr("Drift"), tr("Price")};
     return titles.value(section);
 }
 
@@ -137,10 +171,12 @@ Qt::ItemFlags NozzlesModel::flags(const QModelIndex& index) const {
     return nozzleAt(index.row()) ? Qt::ItemIsEnabled | Qt::ItemIsSelectable : Qt::ItemIsEnabled;
 }
 
-void NozzleDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+void NozzleDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                           const QModelIndex& index) const {
     const bool isGroup = index.data(GroupRole).toBool();
     const auto categories = index.data(NozzlesModel::CategoriesRole).toList();
-    if (isGroup || (index.column() != NozzlesModel::Name && (index.column() != NozzlesModel::Droplets || categories.isEmpty()))) {
+    if (isGroup || (index.column() != NozzlesModel::Name &&
+                    (index.column() != NozzlesModel::Droplets || categories.isEmpty()))) {
         TableDelegate::paint(painter, option, index);
         return;
     }
@@ -165,7 +201,8 @@ void NozzleDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
         painter->setFont(option.font);
         painter->setPen(color(Role::Ink));
         painter->drawText(box, Qt::AlignVCenter | Qt::AlignLeft,
-                          QFontMetricsF(option.font).elidedText(index.data().toString(), Qt::ElideRight, box.width()));
+                          QFontMetricsF(option.font)
+                              .elidedText(index.data().toString(), Qt::ElideRight, box.width()));
     }
     painter->restore();
     paintFocus(painter, option);

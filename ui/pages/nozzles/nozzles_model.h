@@ -23,7 +23,8 @@ class NozzlesModel : public QAbstractTableModel {
 
     using QAbstractTableModel::QAbstractTableModel;
     /// Shows these own nozzles and built-in sizes whose name or family holds `filter`.
-    void setContent(const std::vector<StoredNozzle>& own, const QString& filter, const NumberStyle& style);
+    void setContent(const std::vector<StoredNozzle>& own, const QString& filter,
+                    const NumberStyle& style);
     /// The nozzle of a row; nothing for a group row. Own nozzles carry their id, sizes 0.
     const StoredNozzle* nozzleAt(int row) const;
     /// Row of an own nozzle; -1 if it is not shown.
@@ -41,7 +42,8 @@ class NozzlesModel : public QAbstractTableModel {
         QString groupNote;
         std::optional<StoredNozzle> nozzle;
     };
-    void addGroup(const QString& title, const QString& note, std::vector<StoredNozzle> nozzles, const QString& filter);
+    void addGroup(const QString& title, const QString& note, std::vector<StoredNozzle> nozzles,
+                  const QString& filter);
     QString cellText(const Nozzle& nozzle, int column) const;
 
     std::vector<Row> m_rows;
@@ -54,7 +56,8 @@ class NozzleDelegate : public TableDelegate {
 
   public:
     using TableDelegate::TableDelegate;
-    void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override;
 };
 
 /// Range of pressure in words: "1 to 6 bar", "from 1 bar", "not checked".

@@ -5,11 +5,11 @@
 #include <QHeaderView>
 #include <QLineEdit>
 #include <QScrollArea>
-#include <QShortcut>
 #include <QVBoxLayout>
 
 #include "core/model/checks.h"
 #include "core/window/nozzle_facts.h"
+#include "ui/kit/actions.h"
 #include "ui/kit/buttons.h"
 #include "ui/kit/cautions.h"
 #include "ui/kit/chart_panel.h"
@@ -49,7 +49,8 @@ void NozzlesPage::buildTools() {
     m_filter->setMinimumWidth(px(160));
     row->addWidget(captioned(tr("Shown"), m_filter, m_tools));
     row->addStretch(1);
-    const auto button = [&](const QString& text, const QString& icon, const QString& name, Button::Kind kind) {
+    const auto button = [&](const QString& text, const QString& icon, const QString& name,
+                            Button::Kind kind) {
         auto* b = new Button(text, icon, kind, m_tools);
         b->setObjectName(name);
         row->addWidget(b);
@@ -63,13 +64,23 @@ void NozzlesPage::buildTools() {
     connect(plus, &Button::clicked, this, &NozzlesPage::add);
     connect(m_copy, &Button::clicked, this, &NozzlesPage::copy);
     connect(m_remove, &Button::clicked, this, &NozzlesPage::remove);
-    const auto key = [&](const QKeySequence& sequence, auto slot) {
-        auto* shortcut = new QShortcut(sequence, this);
-        shortcut->setContext(Qt::WidgetWithChildrenShortcut);
-        connect(shortcut, &QShortcut::activated, this, slot);
-    };
-    key(QKeySequence(Qt::Key_Insert), &NozzlesPage::add);
-    key(QKeySequence(Qt::CTRL | Qt::Key_Delete), &NozzlesPage::remove);
+    addPageAction(
+        this, {u"nozzle.add"_s, tr("Add a nozzle"), u"plus"_s, QKeySequence(Qt::Key_Insert), {}},
+        [this] { add(); });
+    addPageAction(this,
+                  {u"nozzle.copy"_s,
+                   tr("Copy as own nozzle"),
+                   u"copy"_s,
+                   QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_D),
+                   {}},
+                  [this] { copy(); });
+    addPageAction(this,
+                  {u"nozzle.remove"_s,
+                   tr("Remove the nozzle"),
+                   {},
+                   QKeySequence(Qt::CTRL | Qt::Key_Delete),
+                   {}},
+                  [this] { remove(); });
 }
 
 QWidget* NozzlesPage::buildList() {
@@ -87,7 +98,8 @@ QWidget* NozzlesPage::buildList() {
     header->setSectionResizeMode(NozzlesModel::Name, QHeaderView::Stretch);
     header->setSectionResizeMode(NozzlesModel::Droplets, QHeaderView::Fixed);
     header->resizeSection(NozzlesModel::Droplets, px(112));
-    connect(m_table->selectionModel(), &QItemSelectionModel::currentChanged, this, &NozzlesPage::choose);
+    connect(m_table->selectionModel(), &QItemSelectionModel::currentChanged, this,
+            &NozzlesPage::choose);
     return m_table;
 }
 
@@ -129,19 +141,22 @@ void NozzlesPage::resizeEvent(QResizeEvent* event) {
     const bool narrow = width() < px(1350);
     m_table->setColumnHidden(NozzlesModel::Drift, narrow);
     m_table->setColumnHidden(NozzlesModel::Price, narrow);
-    m_table->setColumnHidden(NozzlesModel::AtColumn, width() < px(1150));
+    m_table->setColumnHidden(NozzlesModel::AtColumn, width() < px(900));
     m_table->spanGroups();
 }
 
 void NozzlesPage::refresh() {
     const RecordId id = m_chosen.id;
     const QSignalBlocker quiet(m_table->selectionModel());
-    m_model->setContent(session().season().nozzles, m_filter->text().trimmed(), session().currentStyle());
+    m_model->setContent(session().season().nozzles, m_filter->text().trimmed(),
+                        session().currentStyle());
     m_table->spanGroups();
     int row = m_model->rowOf(id);
     if (row < 0 && m_hasChosen && id == 0) {
         for (int i = 0; i < m_model->rowCount(); ++i) {
-            if (const auto* n = m_model->nozzleAt(i); n && n->id == 0 && n->nozzle.name == m_chosen.nozzle.name) row = i;
+            if (const auto* n = m_model->nozzleAt(i);
+                n && n->id == 0 && n->nozzle.name == m_chosen.nozzle.name)
+                row = i;
         }
     }
     for (int i = 0; row < 0 && i < m_model->rowCount(); ++i) {
@@ -167,13 +182,16 @@ void NozzlesPage::showChosen() {
     m_remove->setEnabled(m_hasChosen && m_chosen.id != 0);
     if (!m_hasChosen) return m_heading->setText(tr("No nozzle fits what is typed above."));
     const bool own = m_chosen.id != 0;
-    m_heading->setText(own ? qs(m_chosen.nozzle.name) : tr("%1: a size, not a nozzle").arg(qs(m_chosen.nozzle.name)));
+    m_heading->setText(own ? qs(m_chosen.nozzle.name)
+                           : tr("%1: a size, not a nozzle").arg(qs(m_chosen.nozzle.name)));
     m_form->setNozzle(m_chosen.nozzle, session().currentStyle(), !own);
     showCurve(m_chosen.nozzle);
     showNotes(m_chosen.nozzle);
 }
 
-void NozzlesPage::showCurve(const Nozzle& nozzle) { drawNozzleCurve(*m_chart, nozzle, session().currentStyle()); }
+void NozzlesPage::showCurve(const Nozzle& nozzle) {
+    drawNozzleCurve(*m_chart, nozzle, session().currentStyle());
+}
 
 void NozzlesPage::showNotes(const Nozzle& nozzle) {
     const NumberStyle style = session().currentStyle();
@@ -187,10 +205,12 @@ void NozzlesPage::showNotes(const Nozzle& nozzle) {
     };
     for (const auto& fact : nozzleFacts(nozzle)) {
         const bool gap = fact.code.find("not_checked") != std::string::npos;
-        row(gap ? u"not-checked"_s : u"nozzle"_s, gap ? Role::Unchecked : Role::Quiet, qs(session().sentences().of(fact, style)));
+        row(gap ? u"not-checked"_s : u"nozzle"_s, gap ? Role::Unchecked : Role::Quiet,
+            qs(session().sentences().of(fact, style)));
     }
     for (const auto& problem : checkNozzle(nozzle)) {
-        if (problem.severity != Severity::Error) row(u"caution"_s, Role::Caution, sentenceOf(problem, style));
+        if (problem.severity != Severity::Error)
+            row(u"caution"_s, Role::Caution, sentenceOf(problem, style));
     }
     m_notes->setSections({section});
 }
@@ -213,7 +233,8 @@ void NozzlesPage::copy() {
     Nozzle nozzle = m_chosen.nozzle;
     nozzle.isBuiltIn = false;
     QString name = tr("%1, copy").arg(qs(nozzle.name));
-    for (int i = 2; session().nozzleNamed(ss(name)); ++i) name = tr("%1, copy %2").arg(qs(m_chosen.nozzle.name)).arg(i);
+    for (int i = 2; session().nozzleNamed(ss(name)); ++i)
+        name = tr("%1, copy %2").arg(qs(m_chosen.nozzle.name)).arg(i);
     nozzle.name = ss(name);
     const auto id = session().addNozzle(nozzle, tr("copy nozzle"));
     if (!id) return say(id.problem());
@@ -225,7 +246,8 @@ void NozzlesPage::copy() {
 
 void NozzlesPage::remove() {
     if (!m_hasChosen || m_chosen.id == 0) return;
-    const auto done = session().removeNozzle(m_chosen.id, tr("remove nozzle %1").arg(qs(m_chosen.nozzle.name)));
+    const auto done =
+        session().removeNozzle(m_chosen.id, tr("remove nozzle %1").arg(qs(m_chosen.nozzle.name)));
     if (!done) say(done.problem());
 }
 
@@ -237,6 +259,8 @@ void NozzlesPage::store(const Nozzle& nozzle, const QString& undoText) {
     refresh();
 }
 
-void NozzlesPage::say(const Problem& problem) { Q_EMIT notice(sentenceOf(problem, session().currentStyle()), true); }
+void NozzlesPage::say(const Problem& problem) {
+    Q_EMIT notice(sentenceOf(problem, session().currentStyle()), true);
+}
 
 }  // namespace bw

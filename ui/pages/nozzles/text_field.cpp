@@ -8,7 +8,10 @@
 
 namespace bw {
 
-TextField::TextField(QWidget* parent) : QWidget(parent), m_line(new QLineEdit(this)), m_problem(new TextLabel({}, TextSize::Small, Role::Limit, false, this)) {
+TextField::TextField(QWidget* parent)
+    : QWidget(parent),
+      m_line(new QLineEdit(this)),
+      m_problem(new TextLabel({}, TextSize::Small, Role::Limit, false, this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(px(2));
@@ -19,6 +22,11 @@ TextField::TextField(QWidget* parent) : QWidget(parent), m_line(new QLineEdit(th
     setFocusProxy(m_line);
     m_line->installEventFilter(this);
     connect(m_line, &QLineEdit::editingFinished, this, &TextField::commit);
+}
+
+// A line that loses the focus while its field is being destroyed would commit to nobody.
+TextField::~TextField() {
+    m_line->disconnect(this);
 }
 
 void TextField::setStored(const QString& text) {
@@ -36,7 +44,9 @@ void TextField::setProblem(const QString& sentence) {
     m_line->setAccessibleDescription(sentence);
 }
 
-QString TextField::problem() const { return m_problem->text(); }
+QString TextField::problem() const {
+    return m_problem->text();
+}
 
 void TextField::commit() {
     if (m_line->text() == m_stored) return setProblem({});
@@ -44,7 +54,8 @@ void TextField::commit() {
 }
 
 bool TextField::eventFilter(QObject* watched, QEvent* event) {
-    if (watched == m_line && event->type() == QEvent::KeyPress && static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+    if (watched == m_line && event->type() == QEvent::KeyPress &&
+        static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
         m_line->setText(m_stored);
         setProblem({});
         return true;

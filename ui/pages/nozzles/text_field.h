@@ -14,6 +14,7 @@ class TextField : public QWidget {
 
   public:
     explicit TextField(QWidget* parent = nullptr);
+    ~TextField() override;
     QLineEdit* line() const { return m_line; }
     /// Shows the stored text, unless one is being edited.
     void setStored(const QString& text);
