@@ -137,7 +137,7 @@ Result<std::vector<Ends>> endsOf(const std::vector<RawBand>& raw, std::optional<
             if (out.empty() && !start) return bandProblem("band_start_missing", band.name);
             ends = {out.empty() ? *start : out.back().to, band.pressures[0]};
         }
-        if (!(ends.from < ends.to)) return bandProblem("band_not_rising", band.name);
+        if (!(ends.from < ends.to)) return bandProblem("band_ends_early", band.name);
         if (!out.empty() && ends.from < out.back().to)
             return bandProblem("band_overlap", band.name);
         out.push_back(ends);

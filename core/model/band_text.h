@@ -22,7 +22,7 @@ struct BandStyle {
 /// Droplet bands as people say them: "VC up to 1.6, C up to 3, M up to 6" (the first starts at
 /// `start`), or with both ends, "VC 1-1.6; C 1.6-3". Any pressure may carry its unit. Empty text:
 /// no bands. Problems, each naming the `part` of the text it means: band_category_unknown,
-/// band_pressure_missing, band_start_missing (no `start` and none typed), band_not_rising,
+/// band_pressure_missing, band_start_missing (no `start` and none typed), band_ends_early,
 /// band_overlap, and those of parseQuantity.
 Result<std::vector<DropletBand>> parseDropletBands(std::string_view text,
                                                    std::optional<Pressure> start,

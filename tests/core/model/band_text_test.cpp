@@ -45,7 +45,7 @@ TEST(BandText, SaysWhatIsWrong) {
     EXPECT_EQ(codeOf("VX up to 2"), "band_category_unknown");
     EXPECT_EQ(codeOf("M"), "band_pressure_missing");
     EXPECT_EQ(codeOf("M up to 2", std::nullopt), "band_start_missing");
-    EXPECT_EQ(codeOf("M up to 2, C up to 1.5"), "band_not_rising");
+    EXPECT_EQ(codeOf("M up to 2, C up to 1.5"), "band_ends_early");
     EXPECT_EQ(codeOf("M 1-2, C 1.5-3"), "band_overlap");
     EXPECT_EQ(codeOf("M up to 1,250"), "number_group_mark");
     EXPECT_EQ(codeOf("up to 2"), "band_category_missing");
