@@ -70,7 +70,8 @@ OpenedFarm FarmFiles::openUnkept() {
 bool FarmFiles::isThrowAway(const QString& path) const {
     if (path.isEmpty()) return true;
     const auto holds = [&path](const auto& folder) {
-        return path.startsWith(folder->path() + u'/');
+        // An open file says where it really is, behind links.
+        return path.startsWith(QFileInfo(folder->path()).canonicalFilePath() + u'/');
     };
     return std::any_of(m_throwAway.begin(), m_throwAway.end(), holds);
 }

@@ -476,5 +476,16 @@ TEST(SessionOnDisk, WhatWasSetAsideAndABackupThatFailedAreSaid) {
     EXPECT_EQ(noticed[0][0].value<Problem>().code, "backup_failed");
 }
 
+TEST(SessionOnDisk, OfManyRecordsSetAsideAFewAreNamedAndTheRestCounted) {
+    auto file = demoFarmFileInMemory();
+    ASSERT_TRUE(file.isOk());
+    ASSERT_TRUE(file.value()->connection().run(u"UPDATE job SET droplets = '?'"_s).isOk());
+    const FarmSession session(std::move(file).value());
+    ASSERT_EQ(session.problems().size(), 4U);
+    EXPECT_EQ(session.problems()[2].code, "record_set_aside");
+    EXPECT_EQ(session.problems()[3].code, "records_set_aside_more");
+    EXPECT_EQ(session.problems()[3].arguments[0].value, ArgumentValue("9"));
+}
+
 }  // namespace
 }  // namespace bw

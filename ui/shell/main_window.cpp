@@ -123,9 +123,9 @@ void MainWindow::connectSession() {
 }
 
 /// What the file has to tell and has not told yet: read-only, on a network drive, brought up to
-/// date, no backup.
+/// date, records set aside, no backup.
 void MainWindow::tellAboutFile() {
-    const auto& notes = m_session->file().notices();
+    const auto& notes = m_session->problems();
     for (; m_notesTold < notes.size(); ++m_notesTold) {
         const Problem& note = notes[m_notesTold];
         notify(qs(m_session->sentences().of(note, {})), note.severity == Severity::Error);

@@ -33,7 +33,18 @@ void FarmSession::load() {
     m_season = std::move(contents.value().season);
     m_cases = std::move(contents.value().cases);
     m_customers = std::move(contents.value().customers);
-    for (auto& problem : contents.value().setAside) m_problems.push_back(std::move(problem));
+    tellSetAside(contents.value().setAside);
+}
+
+/// The first few by name; a file full of odd records must not fill the window with them.
+void FarmSession::tellSetAside(const std::vector<Problem>& setAside) {
+    constexpr std::size_t kNamed = 3;
+    const std::size_t named = std::min(setAside.size(), kNamed);
+    m_problems.insert(m_problems.end(), setAside.begin(),
+                      setAside.begin() + static_cast<std::ptrdiff_t>(named));
+    if (named == setAside.size()) return;
+    const std::string count = std::to_string(setAside.size() - named);
+    m_problems.push_back(warning("records_set_aside_more", {}, {{"count", count}}));
 }
 
 QString FarmSession::path() const {
@@ -124,16 +135,17 @@ void FarmSession::announce(const std::vector<RecordChange>& changes) {
             season = true;
         }
     }
+    const std::vector<Problem>& notices = m_file->notices();
+    const std::vector<Problem> fresh(notices.begin() + static_cast<std::ptrdiff_t>(m_noticesSeen),
+                                     notices.end());
+    m_noticesSeen = notices.size();
+    m_problems.insert(m_problems.end(), fresh.begin(), fresh.end());
     keepSelection();
     if (season) Q_EMIT seasonChanged();
     if (cases) Q_EMIT casesChanged();
     if (customers) Q_EMIT customersChanged();
     Q_EMIT saved();
-    const auto& notices = m_file->notices();
-    for (; m_noticesSeen < notices.size(); ++m_noticesSeen) {
-        m_problems.push_back(notices[m_noticesSeen]);
-        Q_EMIT noticed(notices[m_noticesSeen]);
-    }
+    for (const auto& notice : fresh) Q_EMIT noticed(notice);
 }
 
 // What is in hand

@@ -106,6 +106,7 @@ class FarmSession : public QObject {
   private:
     friend class SessionCommand;
     void load();
+    void tellSetAside(const std::vector<Problem>& setAside);
     /// Stores, then shows: file, mirror, signals.
     Outcome perform(const std::vector<RecordChange>& changes);
     /// As `perform`, as one undo step; nothing at all if the changes change nothing.

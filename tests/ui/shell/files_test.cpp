@@ -6,8 +6,11 @@
 #include <QMimeData>
 #include <QTimer>
 
+#include "core/store/connection.h"
+#include "core/store/demo_file.h"
 #include "core/store/farm_file.h"
 #include "tests/ui/shell/frame_fixture.h"
+#include "ui/kit/messages.h"
 
 namespace bw {
 namespace {
@@ -46,6 +49,21 @@ TEST_F(FrameFilesTest, NewFileGetsItsEndingAndIsRemembered) {
     EXPECT_EQ(window->session().path(), path(u"north.boomwright"_s));
     EXPECT_EQ(settings.recentFiles(), QStringList(path(u"north.boomwright"_s)));
     EXPECT_EQ(window->findChild<QLabel*>(u"status.file"_s)->text(), u"north.boomwright"_s);
+}
+
+TEST_F(FrameFilesTest, RecordsThatCannotBeReadAreNamedInTheWindow) {
+    {
+        auto demo = createDemoFarmFile(path(u"odd.boomwright"_s));
+        ASSERT_TRUE(demo.isOk());
+        ASSERT_TRUE(
+            demo.value()->connection().run(u"UPDATE job SET droplets = '?' WHERE id = 2"_s).isOk());
+    }
+    script.willChoose(path(u"odd.boomwright"_s));
+    press("Ctrl+O");
+    EXPECT_EQ(window->session().season().jobs.size(), 11U);
+    const QStringList told = window->notices().texts();
+    ASSERT_EQ(told.size(), 1);
+    EXPECT_TRUE(told[0].contains(u"Wheat rust, flag leaf"_s)) << told[0].toStdString();
 }
 
 TEST_F(FrameFilesTest, JunkIsRefusedWithWordsAndTheFileInHandStays) {
