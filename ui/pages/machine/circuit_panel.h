@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+
+#include "core/model/season.h"
+#include "core/window/speed_window.h"
+#include "ui/pages/machine/field_row.h"
+
+namespace bw {
+
+class ChoiceBox;
+class CircuitView;
+class TextLabel;
+
+/// The drawn circuit with what is known at a job, a speed and a nozzle: flow of the boom, pressure
+/// at the boom sensor and at the nozzle. Nothing between pump and boom.
+class CircuitPanel : public QWidget {
+    Q_OBJECT
+
+  public:
+    explicit CircuitPanel(QWidget* parent = nullptr);
+    void present(const FormView& view, RecordId machine, RecordId job);
+    void setFieldInHand(const QString& key);
+    /// Nozzle and job that the readings stand for; null if they cannot be reckoned.
+    const WindowModel* model() const { return m_model ? &*m_model : nullptr; }
+
+  Q_SIGNALS:
+    void jobTaken(qint64 job);
+    void partTaken(const QString& fieldKey);
+    void nozzleTaken();  ///< another nozzle or speed than before
+
+  private:
+    void build();
+    void presentJobs(const FormView& view, RecordId machine, RecordId job);
+    void presentSpeeds(const FormView& view, const Job& job);
+    void presentNozzles(const FormView& view, const Job& job);
+    void presentReadings(const FormView& view);
+    Speed speedTaken() const;
+
+    ChoiceBox* m_job;
+    ChoiceBox* m_speed;
+    ChoiceBox* m_nozzle;
+    TextLabel* m_note;
+    CircuitView* m_view;
+    std::optional<WindowModel> m_model;
+    RecordId m_shownJob = 0;
+};
+
+}  // namespace bw
