@@ -238,17 +238,17 @@ QuestionState stateOf(const Machine& machine, std::string_view key) {
 
 }  // namespace
 
-std::vector<Question> tenQuestions(const Machine& machine) {
-    std::vector<Question> questions{{{"width"}},
-                                    {{"spacing"}},
-                                    {{"sections"}},
-                                    {{"check_valve.kind"}},
-                                    {{"sets_aboard"}},
-                                    {{"senses"}},
-                                    {{"control"}},
-                                    {{"pump.kind"}},
-                                    {{"restrictor.fitted"}},
-                                    {{"limits.pressure_floor", "limits.pressure_ceiling"}}};
+std::vector<SetupQuestion> tenQuestions(const Machine& machine) {
+    std::vector<SetupQuestion> questions{{{"width"}},
+                                         {{"spacing"}},
+                                         {{"sections"}},
+                                         {{"check_valve.kind"}},
+                                         {{"sets_aboard"}},
+                                         {{"senses"}},
+                                         {{"control"}},
+                                         {{"pump.kind"}},
+                                         {{"restrictor.fitted"}},
+                                         {{"limits.pressure_floor", "limits.pressure_ceiling"}}};
     for (auto& question : questions) {
         question.state = QuestionState::Given;
         for (const auto& key : question.keys)

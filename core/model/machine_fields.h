@@ -60,10 +60,10 @@ OriginCounts originCounts(const Machine& machine);
 /// The questions that make a machine usable, as groups of keys, in the order in which they are
 /// asked. A question is given when each of its keys is known and one of them is not assumed.
 enum class QuestionState { Open, Assumed, Given };
-struct Question {
+struct SetupQuestion {
     std::vector<std::string> keys;
     QuestionState state = QuestionState::Open;
 };
-std::vector<Question> tenQuestions(const Machine& machine);
+std::vector<SetupQuestion> tenQuestions(const Machine& machine);
 
 }  // namespace bw

@@ -6,6 +6,7 @@
 #include <map>
 #include <vector>
 
+#include "core/model/season.h"
 #include "ui/pages/machine/field_row.h"
 #include "ui/pages/machine/form_plan.h"
 

@@ -19,7 +19,7 @@ using namespace Qt::StringLiterals;
 /// mark of what was measured.
 class QuestionStrip::Marks : public QWidget {
   public:
-    std::vector<Question> questions;
+    std::vector<SetupQuestion> questions;
     QSize sizeHint() const override { return {px(13) * 10, px(14)}; }
 
   protected:
@@ -61,15 +61,15 @@ void QuestionStrip::present(const FarmSession& session, const Machine& machine) 
     const auto questions = tenQuestions(machine);
     const auto count = [&](QuestionState state) {
         return std::count_if(questions.begin(), questions.end(),
-                             [&](const Question& q) { return q.state == state; });
+                             [&](const SetupQuestion& q) { return q.state == state; });
     };
     QString words = tr("Ten questions: %1 given, %2 assumed, %3 open.")
                         .arg(count(QuestionState::Given))
                         .arg(count(QuestionState::Assumed))
                         .arg(count(QuestionState::Open));
-    const auto next =
-        std::min_element(questions.begin(), questions.end(),
-                         [](const Question& a, const Question& b) { return a.state < b.state; });
+    const auto next = std::min_element(
+        questions.begin(), questions.end(),
+        [](const SetupQuestion& a, const SetupQuestion& b) { return a.state < b.state; });
     if (next->state != QuestionState::Given) {
         QString key;
         for (const auto& candidate : next->keys) {
