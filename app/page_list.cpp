@@ -3,6 +3,7 @@
 
 #include <QCoreApplication>
 
+#include "ui/pages/machine/machine_page.h"
 #include "ui/pages/nozzles/nozzles_page.h"
 #include "ui/pages/speed_window/speed_window_page.h"
 #include "ui/pages/start/start_page.h"
@@ -42,6 +43,7 @@ PageEntry startPage(const std::vector<PageEntry>& others) {
 
 std::vector<PageEntry> makePageList() {
     std::vector<PageEntry> pages;
+    pages.push_back(page<MachinePage>(u"machine"_s, tr("Machine"), u"machine"_s, tr("Plan"), 1));
     pages.push_back(page<NozzlesPage>(u"nozzles"_s, tr("Nozzles"), u"nozzle"_s, tr("Plan"), 2));
     pages.push_back(
         page<SpeedWindowPage>(u"speed_window"_s, tr("Speed window"), u"window"_s, tr("Plan"), 4));

@@ -6,8 +6,8 @@
 #include <QVBoxLayout>
 
 #include "ui/kit/buttons.h"
-#include "ui/pages/machine/field_row.h"
 #include "ui/pages/machine/list_line.h"
+#include "ui/pages/machine/machine_row.h"
 
 namespace bw {
 
@@ -81,7 +81,7 @@ void AidPanel::build() {
     m_dateProblem->hide();
 }
 
-void AidPanel::present(const FieldRow* row, const QString& label, const QString& where) {
+void AidPanel::present(const MachineRow* row, const QString& label, const QString& where) {
     m_title->setText(label.isEmpty() ? tr("No field in hand") : label);
     m_usual->setText(row ? row->usualText() : QString());
     m_where->setText(where.isEmpty() ? tr("Take a field in hand first.") : where);

@@ -8,7 +8,7 @@
 namespace bw {
 
 class Button;
-class FieldRow;
+class MachineRow;
 class ListLine;
 
 /// What helps with the field in hand, at the foot of the form so that no row moves: where to find
@@ -19,7 +19,7 @@ class AidPanel : public RolePanel {
   public:
     explicit AidPanel(QWidget* parent = nullptr);
     /// Null: no field in hand.
-    void present(const FieldRow* row, const QString& label, const QString& where);
+    void present(const MachineRow* row, const QString& label, const QString& where);
     void setWhereShown(bool shown);
     bool isWhereShown() const { return m_isWhereShown; }
     /// Puts the focus into the date of the measurement, if there is one.

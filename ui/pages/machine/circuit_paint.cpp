@@ -28,15 +28,15 @@ QFont fontOf(QPainter& painter, bool isBold) {
 /// A name under or over a part, with a quiet second line.
 void label(QPainter& painter, QPointF top, const QString& name, const QString& quiet = {},
            Qt::Alignment side = Qt::AlignHCenter) {
-    constexpr double kRoom = 170;
-    const double left = side & Qt::AlignHCenter ? top.x() - kRoom / 2
-                        : side & Qt::AlignRight ? top.x() - kRoom
+    const double room = side & Qt::AlignHCenter ? 170 : 400;
+    const double left = side & Qt::AlignHCenter ? top.x() - room / 2
+                        : side & Qt::AlignRight ? top.x() - room
                                                 : top.x();
     painter.setFont(fontOf(painter, false));
     painter.setPen(color(Role::Ink));
-    painter.drawText(QRectF(left, top.y(), kRoom, 14), side | Qt::AlignTop, name);
+    painter.drawText(QRectF(left, top.y(), room, 14), side | Qt::AlignTop, name);
     painter.setPen(color(Role::Quiet));
-    painter.drawText(QRectF(left, top.y() + 13, kRoom, 14), side | Qt::AlignTop, quiet);
+    painter.drawText(QRectF(left, top.y() + 13, room, 14), side | Qt::AlignTop, quiet);
 }
 
 /// A figure on a plate.

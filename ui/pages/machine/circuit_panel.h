@@ -5,7 +5,7 @@
 
 #include "core/model/season.h"
 #include "core/window/speed_window.h"
-#include "ui/pages/machine/field_row.h"
+#include "ui/pages/machine/machine_row.h"
 
 namespace bw {
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "ui/pages/machine/field_row.h"
+#include "ui/pages/machine/machine_row.h"
 
 namespace bw {
 

@@ -112,6 +112,8 @@ EvidenceSection restsSection(const FormView& view, const WindowModel& model) {
         EvidenceRow row;
         row.icon = u"origin:assumed"_s;
         link(row, view, qs(value.where.substr(8)));
+        row.strong = labelOf(view.session, view.machine, qs(value.where.substr(8)));
+        row.linkText = MachineEvidence::tr("change");
         if (value.move) row.quiet = said(view, moveFact(*value.move));
         section.rows.append(row);
     }

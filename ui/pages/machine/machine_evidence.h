@@ -4,7 +4,7 @@
 #include <QScrollArea>
 
 #include "core/window/speed_window.h"
-#include "ui/pages/machine/field_row.h"
+#include "ui/pages/machine/machine_row.h"
 
 namespace bw {
 

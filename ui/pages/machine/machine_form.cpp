@@ -14,8 +14,8 @@
 #include "ui/kit/quantity_format.h"
 #include "ui/kit/section.h"
 #include "ui/pages/machine/aid_panel.h"
-#include "ui/pages/machine/field_rows.h"
 #include "ui/pages/machine/form_summary.h"
+#include "ui/pages/machine/machine_rows.h"
 #include "ui/pages/machine/name_rows.h"
 #include "ui/pages/machine/origin_button.h"
 #include "ui/pages/machine/question_strip.h"
@@ -82,17 +82,17 @@ void MachineForm::buildGroup(const FormGroup& group) {
     for (const auto& key : group.keys) {
         if (key == u"sets_aboard"_s)
             addSetRows(group, *section->body());
-        else if (FieldRow* row = addRow(group, key))
+        else if (MachineRow* row = addRow(group, key))
             section->body()->addWidget(row);
     }
     section->setFolded(group.isFolded);
 }
 
-FieldRow* MachineForm::addRow(const FormGroup& group, const QString& key) {
+MachineRow* MachineForm::addRow(const FormGroup& group, const QString& key) {
     const auto view = fieldView(Machine{}, ss(key));
     if (!view) return nullptr;
     const QString name = fieldName(group.id, key);
-    FieldRow* row = nullptr;
+    MachineRow* row = nullptr;
     switch (view->kind) {
         case FieldKind::Quantity:
             row = new QuantityRow(key, name, view->dimension);
@@ -118,17 +118,40 @@ void MachineForm::addSetRows(const FormGroup& group, QVBoxLayout& column) {
         m_setRows.push_back(row);
         m_sectionOf[row] = m_sections[group.id];
         column.addWidget(row);
-        connect(row, &FieldRow::edited, this, &MachineForm::edited);
+        connect(row, &MachineRow::edited, this, &MachineForm::edited);
     }
 }
 
-void MachineForm::watch(FieldRow* row) {
-    connect(row, &FieldRow::edited, this, &MachineForm::edited);
-    connect(row, &FieldRow::originWished, this, [this, row](Origin origin) {
+void MachineForm::pass(MachineRow* row, const MachineChange& change, const QString& undoText) {
+    m_editing = row;
+    Q_EMIT edited(change, undoText);
+    m_editing = nullptr;
+}
+
+bool MachineForm::isEditingNumber() const {
+    return m_editing && m_editing->field().kind == FieldKind::Quantity;
+}
+
+void MachineForm::refuseEdit(const QString& sentence) {
+    if (m_editing) m_editing->refuse(sentence);
+}
+
+/// A row that cannot be taken yet says so again by itself; each try is an edit of its own.
+void MachineForm::retryWaiting() {
+    for (MachineRow* row : m_rows) {
+        if (row != m_editing && row->isWaiting()) row->commitPending();
+    }
+}
+
+void MachineForm::watch(MachineRow* row) {
+    connect(
+        row, &MachineRow::edited, this,
+        [this, row](const MachineChange& change, const QString& text) { pass(row, change, text); });
+    connect(row, &MachineRow::originWished, this, [this, row](Origin origin) {
         takeInHand(row);
         setOrigin(row, origin);
     });
-    connect(row, &FieldRow::unknownWished, this, [this, row] {
+    connect(row, &MachineRow::unknownWished, this, [this, row] {
         takeInHand(row);
         takeUnknown();
     });
@@ -137,7 +160,7 @@ void MachineForm::watch(FieldRow* row) {
 void MachineForm::present(const FormView& view, RecordId machine) {
     m_questions->present(view.session, view.machine);
     m_names->present(view, machine);
-    for (FieldRow* row : m_rows) {
+    for (MachineRow* row : m_rows) {
         row->present(view);
         row->setVisible(isShown(view.machine, row->key()));
     }
@@ -158,14 +181,14 @@ void MachineForm::presentProblems(const FormView& view) {
         byField.try_emplace(qs(problem.where),
                             qs(view.session.sentences().of(problem, view.style)));
     }
-    for (FieldRow* row : m_rows) row->setProblem(byField[row->key()]);
+    for (MachineRow* row : m_rows) row->setProblem(byField[row->key()]);
     for (SetRow* row : m_setRows) row->setProblem({});
     m_setRows.front()->setProblem(byField[u"sets_aboard"_s]);
 }
 
-FieldRow* MachineForm::rowOf(const QString& key) const {
+MachineRow* MachineForm::rowOf(const QString& key) const {
     if (key == u"sets_aboard"_s) return m_setRows.front();
-    for (FieldRow* row : m_rows) {
+    for (MachineRow* row : m_rows) {
         if (row->key() == key) return row;
     }
     return nullptr;
@@ -177,7 +200,7 @@ bool MachineForm::focusField(const QString& key) {
         m_scroll->verticalScrollBar()->setValue(0);
         return true;
     }
-    FieldRow* row = rowOf(key);
+    MachineRow* row = rowOf(key);
     if (!row || row->isHidden()) return false;
     m_sectionOf[row]->setFolded(false);
     row->editor()->setFocus(Qt::ShortcutFocusReason);
@@ -191,7 +214,7 @@ QString MachineForm::keyInHand() const {
 
 bool MachineForm::commitPending() {
     bool areTaken = m_names->commitPending();
-    for (FieldRow* row : m_rows) areTaken = row->commitPending() && areTaken;
+    for (MachineRow* row : m_rows) areTaken = row->commitPending() && areTaken;
     return areTaken;
 }
 
@@ -199,7 +222,7 @@ bool MachineForm::commitPending() {
 void MachineForm::followFocus(QWidget* now) {
     if (!now || !isAncestorOf(now)) return;
     for (QWidget* widget = now; widget && widget != this; widget = widget->parentWidget()) {
-        if (auto* row = qobject_cast<FieldRow*>(widget)) {
+        if (auto* row = qobject_cast<MachineRow*>(widget)) {
             takeInHand(row);
             // After the layout has settled: a problem text may just have come or gone.
             QTimer::singleShot(0, row,
@@ -215,7 +238,7 @@ void MachineForm::followFocus(QWidget* now) {
     Q_EMIT fieldTaken(other);
 }
 
-void MachineForm::takeInHand(FieldRow* row) {
+void MachineForm::takeInHand(MachineRow* row) {
     if (m_inHand == row) return;
     m_inHand = row;
     m_otherInHand.clear();
@@ -235,7 +258,7 @@ void MachineForm::presentAid() {
 void MachineForm::toggleWhere() {
     m_aid->setWhereShown(!m_aid->isWhereShown());
     if (m_inHand) {
-        FieldRow* row = m_inHand;
+        MachineRow* row = m_inHand;
         QTimer::singleShot(0, row, [this, row] { m_scroll->ensureWidgetVisible(row, 0, px(8)); });
     }
 }
@@ -257,7 +280,7 @@ void MachineForm::openOriginMenu() {
     if (m_inHand) m_inHand->origin()->openMenu();
 }
 
-void MachineForm::setOrigin(FieldRow* row, Origin origin, const QString& date) {
+void MachineForm::setOrigin(MachineRow* row, Origin origin, const QString& date) {
     if (!row->commitPending() || !row->field().isKnown) return;
     const bool isMeasured = origin == Origin::Measured;
     const QString day =

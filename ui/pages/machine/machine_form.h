@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "core/model/season.h"
-#include "ui/pages/machine/field_row.h"
 #include "ui/pages/machine/form_plan.h"
+#include "ui/pages/machine/machine_row.h"
 
 class QVBoxLayout;
 
@@ -35,6 +35,12 @@ class MachineForm : public QWidget {
     QString keyInHand() const;
     /// Commits a text that is being typed.
     bool commitPending();
+    /// Whether the edit on its way is a number typed into a field.
+    bool isEditingNumber() const;
+    /// Answers an edit that the machine as a whole cannot take.
+    void refuseEdit(const QString& sentence);
+    /// Tries again what waits, since the machine has changed.
+    void retryWaiting();
 
     // For the field in hand:
     void toggleWhere();
@@ -49,17 +55,18 @@ class MachineForm : public QWidget {
 
   private:
     void buildGroup(const FormGroup& group);
-    FieldRow* addRow(const FormGroup& group, const QString& key);
+    MachineRow* addRow(const FormGroup& group, const QString& key);
     void addSetRows(const FormGroup& group, QVBoxLayout& column);
-    void watch(FieldRow* row);
+    void watch(MachineRow* row);
+    void pass(MachineRow* row, const MachineChange& change, const QString& undoText);
     void followFocus(QWidget* now);
-    void takeInHand(FieldRow* row);
+    void takeInHand(MachineRow* row);
     void presentProblems(const FormView& view);
     void presentSummaries(const FormView& view);
     QString summary(const FormView& view, const QString& group) const;
     void presentAid();
-    void setOrigin(FieldRow* row, Origin origin, const QString& date = {});
-    FieldRow* rowOf(const QString& key) const;
+    void setOrigin(MachineRow* row, Origin origin, const QString& date = {});
+    MachineRow* rowOf(const QString& key) const;
 
     const FarmSession& m_session;
     QScrollArea* m_scroll;
@@ -68,11 +75,12 @@ class MachineForm : public QWidget {
     QuestionStrip* m_questions;
     NameRows* m_names;
     std::map<QString, Section*> m_sections;
-    std::vector<FieldRow*> m_rows;
+    std::vector<MachineRow*> m_rows;
     std::vector<SetRow*> m_setRows;
-    std::map<FieldRow*, Section*> m_sectionOf;
-    FieldRow* m_inHand = nullptr;
-    QString m_otherInHand;  ///< "name" or "customer"
+    std::map<MachineRow*, Section*> m_sectionOf;
+    MachineRow* m_inHand = nullptr;
+    MachineRow* m_editing = nullptr;  ///< the row whose edit is on its way
+    QString m_otherInHand;            ///< "name" or "customer"
 };
 
 }  // namespace bw

@@ -4,7 +4,9 @@
 #include <QHBoxLayout>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 
+#include "core/model/checks.h"
 #include "core/model/start_values.h"
 #include "ui/kit/actions.h"
 #include "ui/kit/metrics.h"
@@ -21,6 +23,22 @@
 namespace bw {
 
 using namespace Qt::StringLiterals;
+
+namespace {
+
+/// An error that the machine has after an edit and had not before.
+std::optional<Problem> newError(const Machine& before, const Machine& after) {
+    const auto known = checkMachine(before);
+    for (const auto& problem : checkMachine(after)) {
+        const bool isNew = std::none_of(known.begin(), known.end(), [&](const Problem& old) {
+            return old.code == problem.code && old.where == problem.where;
+        });
+        if (problem.severity == Severity::Error && isNew) return problem;
+    }
+    return std::nullopt;
+}
+
+}  // namespace
 
 MachinePage::MachinePage(FarmSession& session, QWidget* parent)
     : Page(session, parent),
@@ -46,7 +64,7 @@ void MachinePage::build() {
     auto* row = new QHBoxLayout(work);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
-    m_form->setMinimumWidth(px(456));
+    m_form->setMinimumWidth(px(466));
     m_form->setMaximumWidth(px(560));
     row->addWidget(m_form, 2);
     row->addWidget(new HairLine(Qt::Vertical));
@@ -174,9 +192,14 @@ void MachinePage::edit(const MachineChange& change, const QString& undoText) {
     if (!before) return;
     Machine after = *before;
     change(after);
+    if (const auto refusal = newError(*before, after); refusal && m_form->isEditingNumber()) {
+        m_form->refuseEdit(qs(session().sentences().of(*refusal, session().styleOf(*before))));
+        return;
+    }
     const auto done = session().editMachine(machineInHand(), std::move(after), undoText);
     if (!done) tell(done.problem());
-    if (!done) refresh();
+    if (!done) return refresh();
+    m_form->retryWaiting();
 }
 
 void MachinePage::askForNew() {

@@ -4,7 +4,7 @@
 #include <QWidget>
 
 #include "core/model/season.h"
-#include "ui/pages/machine/field_row.h"
+#include "ui/pages/machine/machine_row.h"
 
 namespace bw {
 

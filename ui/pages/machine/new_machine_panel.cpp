@@ -2,7 +2,8 @@
 #include "ui/pages/machine/new_machine_panel.h"
 
 #include <QHBoxLayout>
-#include <QKeyEvent>
+#include <QShortcut>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include "ui/kit/buttons.h"
@@ -57,6 +58,10 @@ NewMachinePanel::NewMachinePanel(const FarmSession& session, QWidget* parent)
     column->addSpacing(px(6));
     column->addLayout(row);
     column->addStretch(1);
+    auto* escape = new QShortcut(QKeySequence(Qt::Key_Escape), this);
+    connect(escape, &QShortcut::activated, this, [this] {
+        if (m_back->isVisible()) m_back->click();
+    });
     connect(m_back, &QAbstractButton::clicked, this, &NewMachinePanel::givenUp);
     connect(m_demo, &QAbstractButton::clicked, this, &NewMachinePanel::demoWished);
 }
@@ -70,6 +75,9 @@ void NewMachinePanel::addAnswer(const QString& answer, const QString& meaning,
     layout()->addWidget(row);
     connect(row, &QAbstractButton::clicked, this,
             [this, machineClass] { Q_EMIT classTaken(machineClass, units()); });
+    // Works wherever the focus is, as long as the question is on the screen.
+    auto* digit = new QShortcut(QKeySequence(QString::number(m_answers.size())), this);
+    connect(digit, &QShortcut::activated, row, &QAbstractButton::click);
 }
 
 void NewMachinePanel::present(bool isFirst, UnitSystem units) {
@@ -82,22 +90,16 @@ void NewMachinePanel::present(bool isFirst, UnitSystem units) {
     m_back->setVisible(!isFirst);
     m_demo->setVisible(isFirst);
     m_units->setCurrentIndex(units == UnitSystem::Us ? 1 : units == UnitSystem::Uk ? 2 : 0);
-    m_answers.front()->setFocus(Qt::OtherFocusReason);
+    // Once the page stands: the frame still moves the focus while it changes pages.
+    QTimer::singleShot(0, this, [this] {
+        if (isVisible() && !isAncestorOf(window()->focusWidget()))
+            m_answers.front()->setFocus(Qt::OtherFocusReason);
+    });
 }
 
 UnitSystem NewMachinePanel::units() const {
     constexpr UnitSystem kUnits[] = {UnitSystem::Metric, UnitSystem::Us, UnitSystem::Uk};
     return kUnits[std::clamp(m_units->currentIndex(), 0, 2)];
-}
-
-void NewMachinePanel::keyPressEvent(QKeyEvent* event) {
-    const int digit = event->key() - Qt::Key_1;
-    if (digit >= 0 && digit < static_cast<int>(m_answers.size()))
-        m_answers[static_cast<std::size_t>(digit)]->click();
-    else if (event->key() == Qt::Key_Escape && m_back->isVisible())
-        m_back->click();
-    else
-        QWidget::keyPressEvent(event);
 }
 
 }  // namespace bw

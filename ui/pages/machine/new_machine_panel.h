@@ -30,9 +30,6 @@ class NewMachinePanel : public QWidget {
     void givenUp();
     void demoWished();
 
-  protected:
-    void keyPressEvent(QKeyEvent* event) override;
-
   private:
     void addAnswer(const QString& answer, const QString& meaning,
                    std::optional<MachineClass> machineClass, const char* name);

@@ -14,7 +14,9 @@ namespace bw {
 using namespace Qt::StringLiterals;
 
 OriginButton::OriginButton(QWidget* parent) : QAbstractButton(parent), m_menu(new QMenu(this)) {
-    setFocusPolicy(Qt::StrongFocus);
+    // Not on the Tab path, which would stop twice at every field: F2 opens the menu from the
+    // editor.
+    setFocusPolicy(Qt::ClickFocus);
     setAttribute(Qt::WA_Hover);
     setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
     const auto add = [this](const QString& text, Origin origin, const char* name) {
@@ -53,7 +55,7 @@ void OriginButton::openMenu() {
 }
 
 QSize OriginButton::sizeHint() const {
-    return {px(88), px(24)};
+    return {px(84), px(24)};
 }
 
 void OriginButton::keyPressEvent(QKeyEvent* event) {
@@ -81,11 +83,11 @@ void OriginButton::paintEvent(QPaintEvent*) {
         painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 3, 3);
     }
     const double side = px(12);
-    paintOriginMark(painter, QRectF(px(4), (height() - side) / 2, side, side), m_origin,
+    paintOriginMark(painter, QRectF(px(3), (height() - side) / 2, side, side), m_origin,
                     theme().look());
     painter.setFont(textFont(TextSize::Small));
     painter.setPen(color(m_origin ? Role::Ink : Role::Unchecked));
-    painter.drawText(rect().adjusted(px(20), 0, 0, 0), Qt::AlignVCenter, text());
+    painter.drawText(rect().adjusted(px(19), 0, 0, 0), Qt::AlignVCenter, text());
 }
 
 }  // namespace bw

@@ -43,10 +43,10 @@ void setSetAboard(Machine& machine, int position, const std::string& nozzle) {
 }
 
 SetRow::SetRow(int position, const QString& name)
-    : FieldRow(u"sets_aboard"_s, name), m_position(position), m_box(new ChoiceBox) {
+    : MachineRow(u"sets_aboard"_s, name), m_position(position), m_box(new ChoiceBox) {
     m_box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     m_box->setMinimumWidth(px(kEditorWidth));
-    m_box->setMaximumWidth(px(306));
+    m_box->setMaximumWidth(px(302));
     placeEditor(m_box, true);
     connect(m_box, &QComboBox::activated, this, &SetRow::take);
 }

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "ui/pages/machine/field_row.h"
+#include "ui/pages/machine/machine_row.h"
 
 namespace bw {
 
 class ChoiceBox;
 
 /// The nozzle set in one position of the nozzle bodies.
-class SetRow : public FieldRow {
+class SetRow : public MachineRow {
     Q_OBJECT
 
   public:

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/pages/machine/field_rows.h"
+#include "ui/pages/machine/machine_rows.h"
 
 #include <QLineEdit>
 
@@ -19,7 +19,7 @@ namespace bw {
 using namespace Qt::StringLiterals;
 
 QuantityRow::QuantityRow(const QString& key, const QString& name, Dimension dimension)
-    : FieldRow(key, name),
+    : MachineRow(key, name),
       m_edit(new QuantityEdit(dimension, unitOfField(key, dimension, UnitSystem::Metric))),
       m_dimension(dimension) {
     placeEditor(m_edit);
@@ -33,7 +33,10 @@ QuantityRow::QuantityRow(const QString& key, const QString& name, Dimension dime
         Q_EMIT edited([key = ss(this->key())](Machine& m) { clearField(m, key); },
                       undoText(tr("not known")));
     });
-    connect(m_edit->line(), &FigureLine::escaped, this, [this] { setProblem(m_checkProblem); });
+    connect(m_edit->line(), &FigureLine::escaped, this, [this] {
+        m_isWaiting = false;
+        setProblem(m_checkProblem);
+    });
 }
 
 QWidget* QuantityRow::editor() const {
@@ -41,9 +44,27 @@ QWidget* QuantityRow::editor() const {
 }
 
 void QuantityRow::take(AnyQuantity quantity, const QString& typed) {
+    m_isWaiting = false;
+    m_given = typed;
     Q_EMIT edited([key = ss(key()), quantity,
                    text = ss(typed)](Machine& m) { setField(m, key, quantity, text); },
                   undoText(typed));
+}
+
+void QuantityRow::refuse(const QString& sentence) {
+    const QString text = m_given;
+    const bool isKnown = field().isKnown;
+    m_edit->setQuantity(isKnown ? std::optional(field().value) : std::nullopt,
+                        QString::fromStdString(field().typed));
+    const QString kept = field().typed.empty() ? shownIn(field().value, m_edit->unit(), m_style)
+                                               : QString::fromStdString(field().typed);
+    m_edit->line()->setUnitText({});
+    m_edit->line()->setText(text);
+    m_edit->line()->setModified(true);
+    m_edit->setProblem(
+        sentence + u' ' +
+        (isKnown ? tr("Kept until mended: %1.").arg(kept) : tr("Stays not known until mended.")));
+    m_isWaiting = true;
 }
 
 bool QuantityRow::isRefusing() const {
@@ -51,7 +72,8 @@ bool QuantityRow::isRefusing() const {
 }
 
 void QuantityRow::present(const FormView& view) {
-    FieldRow::present(view);
+    MachineRow::present(view);
+    m_style = view.style;
     if (!isRefusing() && !m_edit->line()->isModified()) {
         m_edit->setDecimalMark(view.style.decimalMark);
         m_edit->setUnit(unitOfField(key(), m_dimension, view.machine.units));
@@ -76,7 +98,7 @@ bool QuantityRow::commitPending() {
 }
 
 ChoiceRow::ChoiceRow(const QString& key, const QString& name)
-    : FieldRow(key, name), m_box(new ChoiceBox) {
+    : MachineRow(key, name), m_box(new ChoiceBox) {
     placeEditor(m_box);
     m_box->setFixedWidth(px(kEditorWidth));
     m_box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
@@ -100,7 +122,7 @@ void ChoiceRow::fill(const FormView& view) {
 }
 
 void ChoiceRow::present(const FormView& view) {
-    FieldRow::present(view);
+    MachineRow::present(view);
     fill(view);
     m_box->setAccessibleName(label());
     QString data;
@@ -128,7 +150,7 @@ void ChoiceRow::take(int index) {
 }
 
 ListRow::ListRow(const QString& key, const QString& name)
-    : FieldRow(key, name), m_line(new ListLine) {
+    : MachineRow(key, name), m_line(new ListLine) {
     placeEditor(m_line);
     m_line->setFixedWidth(px(kEditorWidth));
     auto* line = static_cast<ListLine*>(m_line);
@@ -145,7 +167,7 @@ QWidget* ListRow::editor() const {
 }
 
 void ListRow::present(const FormView& view) {
-    FieldRow::present(view);
+    MachineRow::present(view);
     m_style = view.style;
     m_line->setAccessibleName(label());
     m_line->setPlaceholderText(tr("not known"));
@@ -194,7 +216,7 @@ bool ListRow::commit() {
 
 bool ListRow::takeSections(const QString& text) {
     const auto read = parseSections(ss(text));
-    if (!read) return refuse(read.problem());
+    if (!read) return refuseText(read.problem());
     m_line->setModified(false);
     m_isRefusing = false;
     Q_EMIT edited([sections = *read](Machine& m) { setSections(m, sections); },
@@ -204,7 +226,7 @@ bool ListRow::takeSections(const QString& text) {
 
 bool ListRow::takeCurve(const QString& text) {
     const auto read = parseCurve(ss(text), m_style.units, marksOf(m_style));
-    if (!read) return refuse(read.problem());
+    if (!read) return refuseText(read.problem());
     m_line->setModified(false);
     m_isRefusing = false;
     Q_EMIT edited([curve = *read](Machine& m) { setCurve(m, curve); },
@@ -212,17 +234,17 @@ bool ListRow::takeCurve(const QString& text) {
     return true;
 }
 
-bool ListRow::refuse(const Problem& problem) {
+bool ListRow::refuseText(const Problem& problem) {
     QString sentence = sentenceOf(problem, m_style);
     if (!m_shown.isEmpty()) sentence += u' ' + tr("Kept until mended: %1.").arg(m_shown);
     m_isRefusing = true;
-    FieldRow::setProblem(sentence);
+    MachineRow::setProblem(sentence);
     return false;
 }
 
 void ListRow::setProblem(const QString& sentence) {
     m_checkProblem = sentence;
-    if (!m_isRefusing) FieldRow::setProblem(sentence);
+    if (!m_isRefusing) MachineRow::setProblem(sentence);
 }
 
 }  // namespace bw

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/pages/machine/field_row.h"
+#include "ui/pages/machine/machine_row.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
+#include <cmath>
 
 #include "core/model/start_values.h"
 #include "core/model/usual_ranges.h"
@@ -18,6 +19,9 @@ namespace bw {
 using namespace Qt::StringLiterals;
 
 namespace {
+
+constexpr double kLabelWidth = 116;
+constexpr double kRangeWidth = 62;
 
 struct Range {
     AnyQuantity from;
@@ -42,15 +46,20 @@ std::optional<Range> usualOf(const Machine& machine, const QString& key) {
 }
 
 QString rangeText(const Range& range, Unit unit, const NumberStyle& style) {
+    // The table's round figures stay; what a conversion makes of them is rounded again.
     const auto number = [&](AnyQuantity q) {
-        return qs(formatNumber(toUnit(q, unit), unit, style.decimalMark));
+        const double figure = toUnit(q, unit);
+        const bool isRound = std::abs(figure * 100 - std::round(figure * 100)) < 1e-6;
+        if (isRound || figure <= 0) return qs(formatNumber(figure, unit, style.decimalMark));
+        const double step = std::pow(10.0, std::floor(std::log10(figure)) - 1);
+        return qs(formatExact(std::round(figure / step) * step, style.decimalMark));
     };
-    return FieldRow::tr("%1 to %2").arg(number(range.from), number(range.to));
+    return MachineRow::tr("%1 to %2").arg(number(range.from), number(range.to));
 }
 
 }  // namespace
 
-FieldRow::FieldRow(const QString& key, const QString& name, QWidget* parent)
+MachineRow::MachineRow(const QString& key, const QString& name, QWidget* parent)
     : QWidget(parent),
       m_key(key),
       m_name(name),
@@ -62,23 +71,22 @@ FieldRow::FieldRow(const QString& key, const QString& name, QWidget* parent)
     m_grid->setContentsMargins(0, 0, 0, 0);
     m_grid->setHorizontalSpacing(px(5));
     m_grid->setVerticalSpacing(px(2));
-    m_labelWidget->setFixedWidth(px(120));
+    m_labelWidget->setFixedWidth(px(kLabelWidth));
     m_labelWidget->setMinimumHeight(px(24));
     m_origin->setObjectName(name + u".origin"_s);
-    m_range->setFixedWidth(px(68));
+    m_range->setFixedWidth(px(kRangeWidth));
     m_range->setMinimumHeight(px(24));
     m_grid->addWidget(m_labelWidget, 0, 0, Qt::AlignTop);
     m_grid->setColumnMinimumWidth(1, px(kEditorWidth));
     m_grid->setColumnStretch(4, 1);
-    connect(m_origin, &OriginButton::originChosen, this, &FieldRow::originWished);
-    connect(m_origin, &OriginButton::unknownChosen, this, &FieldRow::unknownWished);
+    connect(m_origin, &OriginButton::originChosen, this, &MachineRow::originWished);
+    connect(m_origin, &OriginButton::unknownChosen, this, &MachineRow::unknownWished);
 }
 
-void FieldRow::placeEditor(QWidget* editor, bool isWide) {
+void MachineRow::placeEditor(QWidget* editor, bool isWide) {
     editor->setObjectName(m_name);
     // The editor spans the row, so that its problem text has room; origin and range lie over it.
     m_grid->addWidget(editor, 0, 1, 1, 4, isWide ? Qt::Alignment() : Qt::AlignTop);
-    setTabOrder(editor, m_origin);
     m_labelWidget->setBuddy(editor);
     m_origin->setVisible(!isWide);
     m_range->setVisible(!isWide);
@@ -87,14 +95,14 @@ void FieldRow::placeEditor(QWidget* editor, bool isWide) {
     m_grid->addWidget(m_range, 0, 3, Qt::AlignTop);
 }
 
-void FieldRow::setLabel(const QString& label) {
+void MachineRow::setLabel(const QString& label) {
     m_label = label;
     const QFontMetrics metrics(m_labelWidget->font());
-    m_labelWidget->setText(metrics.elidedText(label, Qt::ElideRight, px(120)));
+    m_labelWidget->setText(metrics.elidedText(label, Qt::ElideRight, px(kLabelWidth)));
     m_labelWidget->setToolTip(m_labelWidget->text() == label ? QString() : label);
 }
 
-void FieldRow::present(const FormView& view) {
+void MachineRow::present(const FormView& view) {
     const auto field = fieldView(view.machine, ss(m_key));
     if (!field) return;
     m_field = *field;
@@ -104,7 +112,7 @@ void FieldRow::present(const FormView& view) {
     presentRange(view);
 }
 
-void FieldRow::presentRange(const FormView& view) {
+void MachineRow::presentRange(const FormView& view) {
     const Unit unit = unitOfField(m_key, m_field.dimension, view.machine.units);
     m_usual.clear();
     m_range->clear();
@@ -120,15 +128,15 @@ void FieldRow::presentRange(const FormView& view) {
     }
     const QFontMetrics metrics(m_range->font());
     const QString whole = m_range->text();
-    m_range->setText(metrics.elidedText(whole, Qt::ElideRight, px(68)));
+    m_range->setText(metrics.elidedText(whole, Qt::ElideRight, px(kRangeWidth)));
     m_range->setToolTip(m_usual);
 }
 
-QString FieldRow::usualText() const {
+QString MachineRow::usualText() const {
     return m_usual;
 }
 
-void FieldRow::buildProblem() {
+void MachineRow::buildProblem() {
     m_problemRow = new QWidget;
     auto* row = new QHBoxLayout(m_problemRow);
     row->setContentsMargins(0, 0, 0, 0);
@@ -140,7 +148,7 @@ void FieldRow::buildProblem() {
     m_grid->addWidget(m_problemRow, 1, 1, 1, 4);
 }
 
-void FieldRow::setProblem(const QString& sentence) {
+void MachineRow::setProblem(const QString& sentence) {
     if (sentence.isEmpty() && !m_problemRow) return;
     if (!m_problemRow) buildProblem();
     m_problem->setText(sentence);
@@ -148,7 +156,7 @@ void FieldRow::setProblem(const QString& sentence) {
     if (editor()) editor()->setAccessibleDescription(sentence);
 }
 
-QString FieldRow::undoText(const QString& value) const {
+QString MachineRow::undoText(const QString& value) const {
     return inSentence(m_label) + u' ' + value;
 }
 

@@ -30,12 +30,12 @@ struct FormView {
 /// One field of the machine form: label, editor, where the value came from, what is usual, and its
 /// problem below. An edit is told as a change with its words for the undo list; the row shows it
 /// only when the machine comes back with it.
-class FieldRow : public QWidget {
+class MachineRow : public QWidget {
     Q_OBJECT
 
   public:
     /// `name` is the object name of the editor; parts of the row append to it.
-    FieldRow(const QString& key, const QString& name, QWidget* parent = nullptr);
+    MachineRow(const QString& key, const QString& name, QWidget* parent = nullptr);
 
     const QString& key() const { return m_key; }
     const QString& label() const { return m_label; }
@@ -50,6 +50,11 @@ class FieldRow : public QWidget {
     virtual void setProblem(const QString& sentence);
     /// Forgets a text that was typed but not accepted.
     virtual void dropPending() {}
+    /// Puts back what was just edited, because the machine as a whole cannot be so; what was typed
+    /// stays to be mended, with the reason.
+    virtual void refuse(const QString& sentence) { setProblem(sentence); }
+    /// A number that waits: it was read, but the machine as a whole cannot be so yet.
+    virtual bool isWaiting() const { return false; }
     /// Takes a typed text in. False if it cannot be taken.
     virtual bool commitPending() { return true; }
 

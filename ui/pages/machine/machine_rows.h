@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "ui/pages/machine/field_row.h"
+#include "ui/pages/machine/machine_row.h"
 
 class QLineEdit;
 
@@ -11,7 +11,7 @@ class ChoiceBox;
 class QuantityEdit;
 
 /// A quantity with its unit.
-class QuantityRow : public FieldRow {
+class QuantityRow : public MachineRow {
     Q_OBJECT
 
   public:
@@ -21,17 +21,22 @@ class QuantityRow : public FieldRow {
     void setProblem(const QString& sentence) override;
     void dropPending() override;
     bool commitPending() override;
+    void refuse(const QString& sentence) override;
+    bool isWaiting() const override { return m_isWaiting; }
 
   private:
     bool isRefusing() const;
     void take(AnyQuantity quantity, const QString& typed);
     QuantityEdit* m_edit;
     Dimension m_dimension;
+    NumberStyle m_style;
     QString m_checkProblem;
+    QString m_given;  ///< the text that was read last
+    bool m_isWaiting = false;
 };
 
 /// One of a few words; the first is "not known".
-class ChoiceRow : public FieldRow {
+class ChoiceRow : public MachineRow {
     Q_OBJECT
 
   public:
@@ -46,7 +51,7 @@ class ChoiceRow : public FieldRow {
 };
 
 /// Text with a parser of its own: the sections, the points of a pump curve.
-class ListRow : public FieldRow {
+class ListRow : public MachineRow {
     Q_OBJECT
 
   public:
@@ -61,7 +66,7 @@ class ListRow : public FieldRow {
     bool commit();
     bool takeSections(const QString& text);
     bool takeCurve(const QString& text);
-    bool refuse(const Problem& problem);
+    bool refuseText(const Problem& problem);
     void showValue();
     QLineEdit* m_line;
     QString m_shown;
