@@ -120,26 +120,16 @@ std::optional<std::size_t> bestOf(const std::vector<PairVerdict>& pairs) {
     return best;
 }
 
-/// Which nozzle the verdict speaks of, or why there is none.
-void settle(JobVerdict& verdict, const Job& job, const std::vector<Nozzle>& nozzles) {
-    verdict.isPinned = !job.pinnedNozzle.empty();
-    if (verdict.isPinned) {
-        verdict.best = indexNamed(nozzles, job.pinnedNozzle);
-        if (!verdict.best) {
-            verdict.problem =
-                error("pinned_nozzle_unknown", "pinned_nozzle", {{"nozzle", job.pinnedNozzle}});
-            return;
-        }
-    } else {
-        verdict.best = bestOf(verdict.pairs);
-        if (!verdict.best) {
-            verdict.problem = warning("no_nozzle_yet");
-            return;
-        }
-    }
-    const PairVerdict& pair = verdict.pairs[*verdict.best];
-    verdict.standing = jobStanding(pair);
-    verdict.problem = pair.problem;
+/// Puts the pinned nozzle in, from wherever it is; false if there is none of that name.
+bool pin(JobVerdict& verdict, const Machine& machine, const Job& job,
+         const std::vector<Nozzle>& nozzles, const std::vector<Nozzle>& elsewhere) {
+    verdict.isPinned = true;
+    verdict.nozzle = job.pinnedNozzle;
+    verdict.best = indexNamed(nozzles, job.pinnedNozzle);
+    if (verdict.best) return true;
+    const auto other = indexNamed(elsewhere, job.pinnedNozzle);
+    if (other) verdict.elsewhere = pairVerdict(machine, elsewhere[*other], job);
+    return other.has_value();
 }
 
 }  // namespace
@@ -168,6 +158,7 @@ PairVerdict pairVerdict(const Machine& machine, const Nozzle& nozzle, const Job&
 }
 
 const PairVerdict* JobVerdict::bestPair() const {
+    if (elsewhere) return &*elsewhere;
     return best && *best < pairs.size() ? &pairs[*best] : nullptr;
 }
 
@@ -178,19 +169,31 @@ bool servesBetter(const PairVerdict& a, const PairVerdict& b) {
     return a.roomToSpare && !b.roomToSpare;
 }
 
-JobVerdict jobVerdict(const Machine& machine, const Job& job, const std::vector<Nozzle>& nozzles) {
+JobVerdict jobVerdict(const Machine& machine, const Job& job, const std::vector<Nozzle>& nozzles,
+                      const std::vector<Nozzle>& elsewhere) {
     JobVerdict verdict;
     const auto problems = checkJob(job);
     if (const Problem* problem = firstError(problems)) {
         PairVerdict none;
         none.problem = *problem;
         verdict.pairs.assign(nozzles.size(), none);
-        verdict.isPinned = !job.pinnedNozzle.empty();
         verdict.problem = *problem;
         return verdict;
     }
     for (const auto& nozzle : nozzles) verdict.pairs.push_back(pairVerdict(machine, nozzle, job));
-    settle(verdict, job, nozzles);
+    if (!job.pinnedNozzle.empty()) {
+        if (!pin(verdict, machine, job, nozzles, elsewhere))
+            verdict.problem =
+                error("pinned_nozzle_unknown", "pinned_nozzle", {{"nozzle", job.pinnedNozzle}});
+    } else if ((verdict.best = bestOf(verdict.pairs))) {
+        verdict.nozzle = nozzles[*verdict.best].name;
+    } else {
+        verdict.problem = warning("no_nozzle_yet");
+    }
+    if (const PairVerdict* pair = verdict.bestPair()) {
+        verdict.standing = jobStanding(*pair);
+        verdict.problem = pair->problem;
+    }
     return verdict;
 }
 

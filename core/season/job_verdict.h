@@ -62,11 +62,14 @@ struct ChoiceNames<JobStanding> {
 /// The verdict on a job: with its pinned nozzle, else with the best of the nozzles given.
 struct JobVerdict {
     JobStanding standing = JobStanding::NotChecked;
-    std::optional<std::size_t> best;      ///< index of the nozzle it speaks of, pinned or best
-    bool isPinned = false;                ///< the job names its nozzle
-    std::vector<PairVerdict> pairs;       ///< one for each nozzle, in order
-    std::optional<Problem> problem;       ///< why nothing could be reckoned
-    const PairVerdict* bestPair() const;  ///< nothing if there is no nozzle to speak of
+    std::string nozzle;                    ///< name of the one it speaks of, pinned or best
+    std::optional<std::size_t> best;       ///< its index, if it is one of those given
+    bool isPinned = false;                 ///< the job names its nozzle
+    std::vector<PairVerdict> pairs;        ///< one for each nozzle, in order
+    std::optional<PairVerdict> elsewhere;  ///< with a pinned nozzle that is none of those given
+    std::optional<Problem> problem;        ///< why nothing could be reckoned
+    /// The pairing that it speaks of; nothing if there is no nozzle to speak of.
+    const PairVerdict* bestPair() const;
 };
 
 /// Which of two pairings serves better: covering, then the usual speed, then not checked; then the
@@ -74,7 +77,9 @@ struct JobVerdict {
 bool servesBetter(const PairVerdict& a, const PairVerdict& b);
 
 /// Reckons a job with every nozzle. Problems of the verdict: those of checkJob, of the machine,
-/// no_nozzle_yet, pinned_nozzle_unknown.
-JobVerdict jobVerdict(const Machine& machine, const Job& job, const std::vector<Nozzle>& nozzles);
+/// no_nozzle_yet, pinned_nozzle_unknown. `elsewhere`: nozzles that a job may have pinned, but that
+/// do not compete (the built-in sizes).
+JobVerdict jobVerdict(const Machine& machine, const Job& job, const std::vector<Nozzle>& nozzles,
+                      const std::vector<Nozzle>& elsewhere = {});
 
 }  // namespace bw

@@ -19,12 +19,16 @@ const StoredJob* jobOf(const SeasonInputs& inputs, RecordId id) {
     return it == inputs.jobs.end() ? nullptr : &*it;
 }
 
+bool hasSameNozzles(const SeasonInputs& a, const SeasonInputs& b) {
+    return a.nozzles == b.nozzles && a.elsewhere == b.elsewhere;
+}
+
 /// Finds the verdicts of before that still hold.
 class Earlier {
   public:
     Earlier(const SeasonInputs& inputs, const SeasonReckoning* before)
         : m_inputs(inputs),
-          m_before(before && before->inputs.nozzles == inputs.nozzles ? before : nullptr) {}
+          m_before(before && hasSameNozzles(before->inputs, inputs) ? before : nullptr) {}
 
     /// Nothing if anything that the verdict rests on has changed.
     const JobReckoning* of(const StoredJob& job) const {
@@ -43,7 +47,7 @@ class Earlier {
     const SeasonReckoning* m_before;
 };
 
-NozzleShare& shareOf(MachineTally& tally, std::size_t nozzle) {
+NozzleShare& shareOf(MachineTally& tally, const std::string& nozzle) {
     for (auto& share : tally.shares) {
         if (share.nozzle == nozzle) return share;
     }
@@ -94,7 +98,8 @@ std::optional<SeasonReckoning> reckonSeason(SeasonInputs inputs, const SeasonRec
             season.jobs.push_back(*old);
         } else if (const StoredMachine* machine = machineOf(inputs, job.machine)) {
             season.jobs.push_back(
-                {job.id, job.machine, jobVerdict(machine->machine, job.job, inputs.nozzles)});
+                {job.id, job.machine,
+                 jobVerdict(machine->machine, job.job, inputs.nozzles, inputs.elsewhere)});
         }
     }
     season.inputs = std::move(inputs);
@@ -118,7 +123,7 @@ MachineTally tallyOf(const SeasonReckoning& season, RecordId machine) {
         machineGaps.insert(best->machineGaps.begin(), best->machineGaps.end());
         nozzleGaps.insert(best->nozzleGaps.begin(), best->nozzleGaps.end());
         if (verdict.standing != JobStanding::Holds) continue;
-        NozzleShare& share = shareOf(tally, *verdict.best);
+        NozzleShare& share = shareOf(tally, verdict.nozzle);
         share.jobs.push_back(reckoning.job);
         share.area += area;
     }

@@ -14,7 +14,8 @@ namespace bw {
 struct SeasonInputs {
     std::vector<StoredMachine> machines;
     std::vector<StoredJob> jobs;
-    std::vector<Nozzle> nozzles;  ///< columns of the matrix, then pinned ones from elsewhere
+    std::vector<Nozzle> nozzles;    ///< those that compete
+    std::vector<Nozzle> elsewhere;  ///< others that jobs have pinned
     bool operator==(const SeasonInputs&) const = default;
 };
 
@@ -43,7 +44,7 @@ std::optional<SeasonReckoning> reckonSeason(SeasonInputs inputs, const SeasonRec
 /// Jobs of one machine for which a nozzle comes out best so far. Not a choice of sets: only what
 /// is best for each job by itself, counted.
 struct NozzleShare {
-    std::size_t nozzle = 0;
+    std::string nozzle;  ///< name
     std::vector<RecordId> jobs;
     Area area;  ///< of those jobs whose area is known
 };

@@ -179,6 +179,19 @@ TEST(JobVerdict, SpeaksOfThePinnedNozzleEvenIfAnotherIsBetter) {
     EXPECT_TRUE(v.isPinned);
 }
 
+TEST(JobVerdict, APinnedNozzleFromElsewhereSpeaksButDoesNotCompete) {
+    const std::vector<Nozzle> own{ranged("small", 0.8)}, sizes{ranged("size", 1.2)};
+    Job j = job();
+    EXPECT_EQ(jobVerdict(machine(), j, own, sizes).standing, JobStanding::DoesNotHold);
+    j.pinnedNozzle = "size";
+    const auto v = jobVerdict(machine(), j, own, sizes);
+    EXPECT_EQ(v.standing, JobStanding::Holds);
+    EXPECT_EQ(v.nozzle, "size");
+    EXPECT_FALSE(v.best);
+    EXPECT_TRUE(v.isPinned);
+    EXPECT_EQ(v.pairs.size(), 1u);
+}
+
 TEST(JobVerdict, AnUncheckedNozzleNeverBeatsOneThatIsKnownToHoldTheUsualSpeed) {
     const Job coarse = asking({DropletCategory::C});
     const std::vector<Nozzle> both{ranged("untested", 1.2), withDroplets(ranged("big", 2))};

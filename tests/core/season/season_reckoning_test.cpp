@@ -68,7 +68,7 @@ TEST(SeasonReckoning, CountsAMachineWithoutChoosingSets) {
     EXPECT_NEAR(in(tally.area, Unit::Hectare), 105, 1e-9);
     EXPECT_EQ(tally.withoutArea, 1);
     ASSERT_EQ(tally.shares.size(), 2u);
-    EXPECT_EQ(tally.shares[0].nozzle, 1u);
+    EXPECT_EQ(tally.shares[0].nozzle, "2.4");
     EXPECT_THAT(tally.shares[0].jobs, ElementsAre(12));
     EXPECT_THAT(tally.shares[1].jobs, ElementsAre(11, 14));
     EXPECT_NEAR(in(tally.shares[1].area, Unit::Hectare), 40, 1e-9);

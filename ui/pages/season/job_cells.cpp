@@ -312,6 +312,13 @@ QString cellText(const Job& job, JobColumn column, const NumberStyle& style) {
     return {};
 }
 
+QString cellTextWithUnit(const Job& job, JobColumn column, const NumberStyle& style) {
+    const QString text = cellText(job, column, style);
+    const Unit unit = unitOf(column, style);
+    if (text.isEmpty() || unit == Unit::None || text.contains(u' ')) return text;
+    return text + u' ' + symbol(unit);
+}
+
 std::optional<Problem> setCell(Job& job, JobColumn column, const QString& text,
                                const CellReading& reading) {
     Job after = job;

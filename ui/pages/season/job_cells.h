@@ -56,6 +56,8 @@ struct CellReading {
 
 /// A cell as it is shown: what was typed, unrounded, its unit only where it is not the machine's.
 QString cellText(const Job& job, JobColumn column, const NumberStyle& style);
+/// The same with its unit always, for another machine's cell.
+QString cellTextWithUnit(const Job& job, JobColumn column, const NumberStyle& style);
 /// Reads a text into the job. An empty one means unknown. If it can't be read, or is not possible
 /// by itself, the job stays as it was and the problem comes back; what only clashes with another
 /// cell is taken (checkJob speaks of it).
