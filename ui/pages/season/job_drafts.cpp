@@ -29,15 +29,9 @@ std::size_t JobDrafts::of(const StoredJob& stored) {
 }
 
 std::size_t JobDrafts::ofNew(RecordId machine) {
-    int position = 0;
-    const auto follow = [&](const StoredJob& job) {
-        if (job.machine == machine) position = std::max(position, job.position + 1);
-    };
-    for (const auto& stored : m_session.season().jobs) follow(stored);
-    for (const auto& draft : m_drafts) follow(draft.after);
     StoredJob stored;
     stored.machine = machine;
-    stored.position = position;
+    stored.position = -1;  // at the end
     return of(stored);
 }
 
@@ -74,14 +68,16 @@ bool JobDrafts::store(const QString& undoText) {
     return true;
 }
 
-/// Key of a draft once it is stored: that of a new job is found by its place.
+/// Key of a draft once it is stored: the new ones are the machine's last jobs, in their order.
 RecordId JobDrafts::storedId(const Draft& draft) const {
     if (draft.before.id != 0) return draft.before.id;
-    for (const auto& stored : m_session.season().jobs) {
-        if (stored.machine == draft.after.machine && stored.position == draft.after.position)
-            return stored.id;
+    const RecordId machine = draft.after.machine;
+    std::size_t behind = 0;
+    for (const Draft* other = &draft; other != m_drafts.data() + m_drafts.size(); ++other) {
+        if (other->isUsed && other->before.id == 0 && other->after.machine == machine) ++behind;
     }
-    return 0;
+    const auto jobs = m_session.jobsOf(machine);
+    return behind <= jobs.size() ? jobs[jobs.size() - behind].id : 0;
 }
 
 QString JobDrafts::labelOf(const Draft& draft) const {

@@ -341,8 +341,7 @@ bool JobsModel::store(const SeasonRow& row, JobColumn column, const QString& tex
 bool JobsModel::addTyped(RecordId machine, Job job, JobColumn column) {
     if (job.name.empty()) job.name = ss(tr("New job"));
     const QString name = tr("job “%1”").arg(qs(job.name));
-    const auto count = static_cast<int>(m_session.jobsOf(machine).size());
-    const auto id = m_session.addJob(machine, std::move(job), count, name);
+    const auto id = m_session.addJob(machine, std::move(job), -1, name);
     if (!id) {
         Q_EMIT notStored(id.problem());
         return false;

@@ -220,14 +220,21 @@ void SeasonEdits::insert(StoredJob like, const QString& undoText, JobColumn colu
         Q_EMIT placed(*id, column, true);
 }
 
+/// Where the job under a row goes in the machine's list.
+int SeasonEdits::indexBelow(const StoredJob& above) const {
+    const auto jobs = m_session.jobsOf(above.machine);
+    const auto at = std::find_if(jobs.begin(), jobs.end(),
+                                 [&](const StoredJob& job) { return job.id == above.id; });
+    return at == jobs.end() ? -1 : static_cast<int>(at - jobs.begin()) + 1;
+}
+
 void SeasonEdits::add(const QModelIndex& current) {
     const SeasonRow* row = m_model.rowAt(current.row());
     StoredJob fresh;
     fresh.machine = row ? row->machine : m_session.currentMachine();
     if (fresh.machine == 0) return;
     const auto above = row ? storedAt(current.row()) : std::nullopt;
-    fresh.position =
-        above ? above->position + 1 : static_cast<int>(m_session.jobsOf(fresh.machine).size());
+    fresh.position = above ? indexBelow(*above) : -1;
     fresh.job.name = ss(tr("New job"));
     insert(std::move(fresh), tr("new job"), JobColumn::Name);
 }
@@ -236,7 +243,7 @@ void SeasonEdits::duplicate(const QModelIndex& current, bool asStrip) {
     auto copy = storedAt(current.row());
     if (!copy) return;
     const QString name = qs(copy->job.name);
-    ++copy->position;
+    copy->position = indexBelow(*copy);
     if (asStrip) {
         copy->job.name = ss(tr("%1, strip").arg(name));
         copy->job.area.reset();

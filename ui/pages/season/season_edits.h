@@ -58,6 +58,7 @@ class SeasonEdits : public QObject {
     void fill(const QModelIndexList& selection, const QString& text, const QString& undoText);
     void report(const QString& what, const JobDrafts& drafts, int leftOut);
     void insert(StoredJob like, const QString& undoText, JobColumn column);
+    int indexBelow(const StoredJob& above) const;
     std::optional<StoredJob> storedAt(int row) const;
     /// The jobs in a selection, in order, each once.
     std::vector<StoredJob> jobsIn(const QModelIndexList& selection) const;

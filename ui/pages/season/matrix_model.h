@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QAbstractTableModel>
+#include <optional>
+#include <vector>
+
+#include "core/season/season_reckoning.h"
+#include "ui/kit/span_bar.h"
+#include "ui/pages/season/season_rows.h"
+
+namespace bw {
+
+class FarmSession;
+class SeasonRunner;
+
+/// How one nozzle serves one job, for a cell of the matrix.
+struct MatrixCell {
+    Span span;
+    QString word;              ///< what stops it, the room to spare, or "not checked"
+    bool isBest = false;       ///< the verdict on the job speaks of this pairing
+    bool isUnchecked = false;  ///< would serve, or is taken, without having been checked
+};
+
+/// Jobs × own nozzles, row by row beside the jobs table.
+class MatrixModel : public SeasonRowsModel {
+    Q_OBJECT
+
+  public:
+    MatrixModel(FarmSession& session, const SeasonRunner& runner, QObject* parent = nullptr);
+    void reload(const SeasonScope& scope);
+    void showVerdicts() { touchAll(); }
+
+    int columnCount(const QModelIndex& parent = {}) const override;
+    QVariant data(const QModelIndex& index, int role = Qt::DisplayRole) const override;
+    QVariant headerData(int section, Qt::Orientation orientation,
+                        int role = Qt::DisplayRole) const override;
+    Qt::ItemFlags flags(const QModelIndex& index) const override;
+
+    /// Nothing where no verdict is known yet.
+    std::optional<MatrixCell> cellAt(const QModelIndex& index) const;
+    const StoredNozzle* nozzleAt(int column) const;
+
+  private:
+    const PairVerdict* pairAt(const QModelIndex& index) const;
+    QString toolTip(const QModelIndex& index) const;
+    QString wordOf(const PairVerdict& pair, const NumberStyle& style) const;
+
+    FarmSession& m_session;
+    const SeasonRunner& m_runner;
+    std::vector<StoredNozzle> m_nozzles;
+};
+
+}  // namespace bw
