@@ -118,7 +118,7 @@ QString JobsModel::unitsOf(RecordId id) const {
     QString text =
         unitOf<AreaRate>(style) + u", "_s + unitOf<Speed>(style) + u", "_s + unitOf<Area>(style);
     if (const int nozzles = nozzleCount(*machine); nozzles > 0)
-        text = tr("%n nozzles", nullptr, nozzles) + u" · "_s + text;
+        text = tr("%1 nozzles").arg(nozzles) + u" · "_s + text;
     if (hasRestrictor(*machine)) text += u" · "_s + tr("restrictor valve set for each job");
     if (machine->isDemo) text += u" · "_s + tr("invented");
     return text;

@@ -130,7 +130,7 @@ void SeasonEdits::fill(const QModelIndexList& selection, const QString& text,
 void SeasonEdits::report(const QString& what, const JobDrafts& drafts, int leftOut) {
     const auto refused = static_cast<int>(drafts.refused().size());
     if (refused == 0 && leftOut == 0 && drafts.newJobs() == 0) return;
-    QString text = tr("%1: %n cell(s) taken.", nullptr, drafts.taken()).arg(what);
+    QString text = tr("%1. Cells taken: %2.").arg(what).arg(drafts.taken());
     if (drafts.newJobs() > 0) text += u' ' + tr("New jobs: %1.").arg(drafts.newJobs());
     if (leftOut > 0) text += u' ' + tr("Without a column here, left out: %1.").arg(leftOut);
     if (refused > 0) {

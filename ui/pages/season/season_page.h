@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QPointer>
+#include <vector>
+
+#include "core/model/season.h"
+#include "ui/kit/page.h"
+#include "ui/pages/season/job_cells.h"
+
+class QModelIndex;
+class QSplitter;
+class QStackedLayout;
+
+namespace bw {
+
+class DataTable;
+class IconLabel;
+class JobsModel;
+class JobsTable;
+class MatrixModel;
+class MatrixView;
+class SeasonEdits;
+class SeasonFoot;
+class SeasonHeader;
+class SeasonRunner;
+class TextLabel;
+
+/// The season: the jobs of all machines as a table edited like a spreadsheet, each with its
+/// verdict, and beside it how every nozzle of one's own serves each job.
+class SeasonPage : public Page {
+    Q_OBJECT
+
+  public:
+    explicit SeasonPage(FarmSession& session, QWidget* parent = nullptr);
+
+    QString title() const override { return tr("Season"); }
+    QWidget* headerTools() override;
+    void refresh() override;
+    QString hint() const override;
+
+  private:
+    QWidget* buildTables();
+    QWidget* buildMessage();
+    QWidget* buildFoot();
+    void buildActions();
+    void buildRowActions();
+    void connectTables();
+    void connectEdits();
+    void linkScrolling();
+    void reload();
+    void reckon();
+    void showVerdicts();
+    void showRateColumns();
+    void setMatrixShown(bool shown);
+    void takeJobInHand();
+    void followSession();
+    void showMessage();
+    void showFoot();
+    void say(const QString& text, bool isProblem, bool isUnchecked);
+    void place(RecordId job, JobColumn column, bool edit);
+    void openWindow(const QModelIndex& index, bool ofMatrix);
+    void copy(bool withHeading);
+    void paste();
+    std::vector<RecordId> machinesShown() const;
+    QString sentenceInHand(bool& isUnchecked) const;
+
+    SeasonRunner* m_runner;
+    JobsModel* m_model;
+    MatrixModel* m_matrixModel;
+    SeasonEdits* m_edits;
+    QPointer<SeasonHeader> m_header;
+    QStackedLayout* m_stack = nullptr;
+    QSplitter* m_split = nullptr;
+    JobsTable* m_table = nullptr;
+    MatrixView* m_matrix = nullptr;
+    IconLabel* m_messageIcon = nullptr;
+    TextLabel* m_message = nullptr;
+    SeasonFoot* m_foot = nullptr;
+    bool m_isRefreshing = false;
+    bool m_wantsRates = false;
+};
+
+}  // namespace bw
