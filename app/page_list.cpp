@@ -5,6 +5,7 @@
 
 #include "ui/pages/machine/machine_page.h"
 #include "ui/pages/nozzles/nozzles_page.h"
+#include "ui/pages/season/season_page.h"
 #include "ui/pages/speed_window/speed_window_page.h"
 #include "ui/pages/start/start_page.h"
 
@@ -45,6 +46,7 @@ std::vector<PageEntry> makePageList() {
     std::vector<PageEntry> pages;
     pages.push_back(page<MachinePage>(u"machine"_s, tr("Machine"), u"machine"_s, tr("Plan"), 1));
     pages.push_back(page<NozzlesPage>(u"nozzles"_s, tr("Nozzles"), u"nozzle"_s, tr("Plan"), 2));
+    pages.push_back(page<SeasonPage>(u"season"_s, tr("Season"), u"season"_s, tr("Plan"), 3));
     pages.push_back(
         page<SpeedWindowPage>(u"speed_window"_s, tr("Speed window"), u"window"_s, tr("Plan"), 4));
     pages.insert(pages.begin(), startPage(pages));
