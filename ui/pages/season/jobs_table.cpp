@@ -3,6 +3,7 @@
 
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -16,8 +17,12 @@ using namespace Qt::StringLiterals;
 namespace {
 
 /// Widths at a body of 12 px, in the order of the columns.
-constexpr std::array<int, kJobColumns> kWidths{164, 46, 46, 46, 44,  46, 46,
-                                               44,  76, 46, 52, 128, 136};
+constexpr std::array<int, kJobColumns> kWidths{150, 43, 48, 46, 42, 48, 43,
+                                               42,  70, 42, 48, 96, 132};
+/// Who takes what room is left over.
+constexpr std::array<std::pair<JobColumn, double>, 2> kStretch{
+    {{JobColumn::Name, 0.55}, {JobColumn::Nozzle, 0.45}}};
+constexpr int kMostStretch = 280;
 
 bool isEnter(int key) {
     return key == Qt::Key_Return || key == Qt::Key_Enter;
@@ -32,7 +37,7 @@ JobsTable::JobsTable(QWidget* parent) : DataTable(parent) {
     setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
                     QAbstractItemView::AnyKeyPressed);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
-    horizontalHeader()->setMinimumHeight(px(46));
+    horizontalHeader()->setMinimumHeight(px(60));
     connect(this, &QAbstractItemView::doubleClicked, this, [this](const QModelIndex& index) {
         if (index.column() == static_cast<int>(JobColumn::Verdict)) Q_EMIT openAsked(index);
     });
@@ -43,9 +48,30 @@ void JobsTable::setModel(QAbstractItemModel* model) {
     fitColumns();
 }
 
+int JobsTable::neededWidth() const {
+    int sum = 0;
+    for (int i = 0; i < kJobColumns; ++i) {
+        if (!isColumnHidden(i)) sum += px(kWidths[static_cast<std::size_t>(i)]);
+    }
+    return sum;
+}
+
+/// Names get the room that is left over; nothing is narrower than it needs.
 void JobsTable::fitColumns() {
     for (int i = 0; i < kJobColumns; ++i)
         setColumnWidth(i, px(kWidths[static_cast<std::size_t>(i)]));
+    const int spare = viewport()->width() - neededWidth();
+    if (spare <= 0) return;
+    for (const auto& [column, part] : kStretch) {
+        const int i = static_cast<int>(column);
+        setColumnWidth(i,
+                       columnWidth(i) + std::min(px(kMostStretch), static_cast<int>(part * spare)));
+    }
+}
+
+void JobsTable::resizeEvent(QResizeEvent* event) {
+    DataTable::resizeEvent(event);
+    fitColumns();
 }
 
 std::vector<JobColumn> JobsTable::shownColumns() const {

@@ -19,6 +19,9 @@ class JobsTable : public DataTable {
     void setModel(QAbstractItemModel* model) override;
     /// The typed columns on screen, in order.
     std::vector<JobColumn> shownColumns() const;
+    /// The width at which no column is cut.
+    int neededWidth() const;
+    void fitColumns();
     /// Puts a cell in hand.
     void goToCell(int row, JobColumn column, bool edit);
     /// A job was made of what was typed on the new line: the cell in hand becomes that of the job.
@@ -37,10 +40,10 @@ class JobsTable : public DataTable {
     void keyPressEvent(QKeyEvent* event) override;
     QModelIndex moveCursor(CursorAction action, Qt::KeyboardModifiers modifiers) override;
     void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
+    void resizeEvent(QResizeEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
   private:
-    void fitColumns();
     QModelIndex stepped(int step) const;
     void goDown();
     QPersistentModelIndex m_typed;

@@ -17,15 +17,17 @@ using namespace Qt::StringLiterals;
 
 namespace {
 
+constexpr int kColumn = 70;
+
 /// Chip of the size and what kind of nozzle it is.
 class NozzleHead : public QHeaderView {
   public:
     explicit NozzleHead(QWidget* parent) : QHeaderView(Qt::Horizontal, parent) {
         setSectionsClickable(false);
         setHighlightSections(false);
-        setMinimumHeight(px(46));
-        setDefaultSectionSize(px(66));
-        setMinimumSectionSize(px(66));
+        setMinimumHeight(px(60));
+        setDefaultSectionSize(px(kColumn));
+        setMinimumSectionSize(px(kColumn));
     }
 
   protected:
@@ -40,14 +42,18 @@ class NozzleHead : public QHeaderView {
         painter->save();
         painter->setRenderHint(QPainter::Antialiasing);
         const double middle = QRectF(rect).center().x();
-        if (!nozzle.sizeCode.empty())
-            paintNozzleChip(*painter, QPointF(middle, rect.top() + px(14)), qs(nozzle.sizeCode));
+        const bool hasChip = !nozzle.sizeCode.empty();
+        if (hasChip)
+            paintNozzleChip(*painter, QPointF(middle, rect.top() + px(15)), qs(nozzle.sizeCode));
         painter->setFont(textFont(TextSize::Small));
         painter->setPen(color(Role::Ink));
         const QString word = qs(nozzle.family.empty() ? nozzle.name : nozzle.family);
-        const QRect line(rect.left() + px(2), rect.top() + px(26), rect.width() - px(4), px(18));
-        painter->drawText(line, Qt::AlignCenter,
-                          painter->fontMetrics().elidedText(word, Qt::ElideMiddle, line.width()));
+        const int top = hasChip ? px(27) : px(4);
+        const QRect lines(rect.left() + px(2), rect.top() + top, rect.width() - px(4),
+                          rect.height() - top - px(2));
+        painter->setClipRect(lines);
+        painter->drawText(
+            lines, static_cast<int>(Qt::AlignHCenter | Qt::AlignVCenter) | Qt::TextWordWrap, word);
         painter->restore();
     }
 };
@@ -113,6 +119,10 @@ MatrixView::MatrixView(QWidget* parent) : DataTable(parent) {
     setEditTriggers(QAbstractItemView::NoEditTriggers);
     setSelectionMode(QAbstractItemView::SingleSelection);
     connect(this, &QAbstractItemView::doubleClicked, this, &MatrixView::openAsked);
+}
+
+int MatrixView::neededWidth() const {
+    return model() ? model()->columnCount() * px(kColumn) + px(14) : 0;
 }
 
 void MatrixView::setMatrix(MatrixModel* model) {

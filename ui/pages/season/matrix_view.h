@@ -15,6 +15,8 @@ class MatrixView : public DataTable {
   public:
     explicit MatrixView(QWidget* parent = nullptr);
     void setMatrix(MatrixModel* model);
+    /// The width at which all nozzles are seen.
+    int neededWidth() const;
 
   Q_SIGNALS:
     /// Enter or a double click on a cell.

@@ -107,15 +107,15 @@ void SeasonFoot::addShares(QVBoxLayout& column, const SeasonReckoning& season,
     for (const auto& share : tally.shares) {
         const Nozzle* nozzle = m_session.nozzleNamed(share.nozzle);
         if (nozzle && !nozzle->sizeCode.empty())
-            grid->addWidget(new NozzleChip(qs(nozzle->sizeCode)), row, 0, Qt::AlignTop);
-        grid->addWidget(new TextLabel(qs(share.nozzle), TextSize::Small), row, 1, Qt::AlignTop);
+            grid->addWidget(new NozzleChip(qs(nozzle->sizeCode)), row, 0, Qt::AlignVCenter);
+        grid->addWidget(new TextLabel(qs(share.nozzle), TextSize::Small), row, 1, Qt::AlignVCenter);
         grid->addWidget(
             small(tr("best so far for: %1").arg(namesOf(m_session, share.jobs)), Role::Quiet), row,
             2);
         if (share.area.si() > 0)
             grid->addWidget(
                 new TextLabel(shown(share.area, style), TextSize::Small, Role::Ink, true), row, 3,
-                Qt::AlignTop | Qt::AlignRight);
+                Qt::AlignVCenter | Qt::AlignRight);
         ++row;
     }
     column.addLayout(grid);

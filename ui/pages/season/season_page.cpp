@@ -105,7 +105,7 @@ QWidget* SeasonPage::buildTables() {
     m_split->setChildrenCollapsible(false);
     m_split->addWidget(m_table);
     m_split->addWidget(m_matrix);
-    m_split->setSizes({px(724), px(396)});
+    connect(m_split, &QSplitter::splitterMoved, this, [this] { m_isSplitByUser = true; });
     column->addWidget(m_split, 1);
     column->addWidget(buildMessage());
     linkScrolling();
@@ -125,7 +125,7 @@ QWidget* SeasonPage::buildMessage() {
     m_message->setAccessibleName(tr("About the cell in hand"));
     row->addWidget(m_messageIcon, 0, Qt::AlignTop);
     row->addWidget(m_message, 1, Qt::AlignTop);
-    panel->setMinimumHeight(px(42));
+    panel->setMinimumHeight(px(40));
     return panel;
 }
 
@@ -156,6 +156,29 @@ void SeasonPage::linkScrolling() {
     connect(m_table->horizontalScrollBar(), &QScrollBar::rangeChanged, this, level);
     connect(m_matrix->horizontalScrollBar(), &QScrollBar::rangeChanged, this, level);
     m_table->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+}
+
+/// The jobs get what they need, the matrix the rest; on a wide screen the matrix what it needs, the
+/// names the rest. Until the user moves the border.
+void SeasonPage::shareWidth() {
+    if (m_isSplitByUser || m_matrix->isHidden()) return;
+    const int whole = width() - m_split->handleWidth();
+    const int least = std::min(px(280), m_matrix->neededWidth());
+    const int jobs =
+        std::min(std::max(m_table->neededWidth(), whole - m_matrix->neededWidth()), whole - least);
+    m_split->setSizes({jobs, whole - jobs});
+}
+
+void SeasonPage::showEvent(QShowEvent* event) {
+    Page::showEvent(event);
+    shareWidth();
+    const QWidget* focused = window()->focusWidget();
+    if (!focused || !isAncestorOf(focused)) m_table->setFocus();
+}
+
+void SeasonPage::resizeEvent(QResizeEvent* event) {
+    Page::resizeEvent(event);
+    shareWidth();
 }
 
 void SeasonPage::connectTables() {
@@ -248,12 +271,15 @@ void SeasonPage::showRateColumns() {
     const bool shown = m_wantsRates || hasRateRange(session().season());
     for (const auto column : {JobColumn::RateLeast, JobColumn::RateMost})
         m_table->setColumnHidden(static_cast<int>(column), !shown);
+    shareWidth();
+    m_table->fitColumns();
 }
 
 void SeasonPage::setMatrixShown(bool shown) {
     m_matrix->setVisible(shown);
     m_table->setVerticalScrollBarPolicy(shown ? Qt::ScrollBarAlwaysOff : Qt::ScrollBarAsNeeded);
     if (m_header) m_header->setMatrixShown(shown);
+    shareWidth();
 }
 
 /// The job of the cell in hand is the job in hand on every page.

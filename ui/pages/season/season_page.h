@@ -39,6 +39,10 @@ class SeasonPage : public Page {
     void refresh() override;
     QString hint() const override;
 
+  protected:
+    void showEvent(QShowEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
   private:
     QWidget* buildTables();
     QWidget* buildMessage();
@@ -48,6 +52,7 @@ class SeasonPage : public Page {
     void connectTables();
     void connectEdits();
     void linkScrolling();
+    void shareWidth();
     void reload();
     void reckon();
     void showVerdicts();
@@ -78,6 +83,7 @@ class SeasonPage : public Page {
     TextLabel* m_message = nullptr;
     SeasonFoot* m_foot = nullptr;
     bool m_isRefreshing = false;
+    bool m_isSplitByUser = false;
     bool m_wantsRates = false;
 };
 
