@@ -55,54 +55,16 @@ std::vector<DropletCategory> classesIn(const QString& text) {
 
 }  // namespace
 
-DropletEditor::DropletEditor(QWidget* parent)
-    : QLineEdit(parent), m_chips(new RolePanel(Role::Raised)) {
-    auto* panel = static_cast<RolePanel*>(m_chips);
-    panel->setEdges(Qt::TopEdge | Qt::BottomEdge | Qt::LeftEdge | Qt::RightEdge, Role::Edge);
-    panel->setParent(parent);
-    auto* row = new QHBoxLayout(m_chips);
+DropletEditor::DropletEditor(QWidget* parent) : HangingField(parent) {
+    auto* row = new QHBoxLayout(hanging());
     row->setContentsMargins(px(4), px(4), px(4), px(4));
     row->setSpacing(0);
     for (const auto& [category, name] : ChoiceNames<DropletCategory>::names) {
-        auto* chip = new ChipButton(category, m_chips);
+        auto* chip = new ChipButton(category, hanging());
         row->addWidget(chip);
         connect(chip, &QAbstractButton::clicked, this, [this, c = category] { toggle(c); });
     }
     connect(this, &QLineEdit::textChanged, this, &DropletEditor::markChips);
-}
-
-DropletEditor::~DropletEditor() {
-    delete m_chips;
-}
-
-void DropletEditor::showEvent(QShowEvent* event) {
-    QLineEdit::showEvent(event);
-    markChips();
-    placeChips();
-    m_chips->show();
-}
-
-void DropletEditor::hideEvent(QHideEvent* event) {
-    m_chips->hide();
-    QLineEdit::hideEvent(event);
-}
-
-void DropletEditor::moveEvent(QMoveEvent* event) {
-    QLineEdit::moveEvent(event);
-    placeChips();
-}
-
-/// Under the field, or above it where there is no room below.
-void DropletEditor::placeChips() {
-    m_chips->adjustSize();
-    QRect box(geometry().bottomLeft() + QPoint(0, px(2)), m_chips->size());
-    if (const QWidget* around = parentWidget()) {
-        if (box.bottom() > around->height()) box.moveBottom(geometry().top() - px(2));
-        if (box.right() > around->width()) box.moveRight(around->width());
-        if (box.left() < 0) box.moveLeft(0);
-    }
-    m_chips->setGeometry(box);
-    m_chips->raise();
 }
 
 void DropletEditor::toggle(DropletCategory category) {
@@ -120,7 +82,7 @@ void DropletEditor::toggle(DropletCategory category) {
 
 void DropletEditor::markChips() {
     const auto on = classesIn(text());
-    for (QObject* child : m_chips->children()) {
+    for (QObject* child : hanging()->children()) {
         if (auto* chip = dynamic_cast<ChipButton*>(child))
             chip->setChecked(std::find(on.begin(), on.end(), chip->category()) != on.end());
     }

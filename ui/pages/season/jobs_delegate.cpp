@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/season/jobs_delegate.h"
 
-#include <QCompleter>
 #include <QLineEdit>
 #include <QPainter>
 #include <algorithm>
@@ -13,6 +12,7 @@
 #include "ui/kit/span_bar.h"
 #include "ui/pages/season/droplet_editor.h"
 #include "ui/pages/season/jobs_model.h"
+#include "ui/pages/season/name_editor.h"
 
 namespace bw {
 
@@ -66,10 +66,12 @@ void paintNozzle(QPainter& painter, const QRect& box, const QModelIndex& index) 
                         code);
         rest.setLeft(box.left() + qRound(size.width()) + px(5));
     }
-    if (pinned.isEmpty())
-        drawText(painter, rest, JobsModel::tr("best: %1").arg(best), Role::Quiet, TextSize::Small);
-    else
-        drawText(painter, rest, pinned, Role::Ink);
+    if (!pinned.isEmpty()) return drawText(painter, rest, pinned, Role::Ink);
+    // Where the name has no room the chip tells the size.
+    const QString full = JobsModel::tr("best: %1").arg(best);
+    const QFontMetrics metrics(textFont(TextSize::Small));
+    const bool fits = code.isEmpty() || metrics.horizontalAdvance(full) <= rest.width();
+    drawText(painter, rest, fits ? full : JobsModel::tr("best"), Role::Quiet, TextSize::Small);
 }
 
 Span markSpan(JobStanding standing) {
@@ -106,13 +108,13 @@ void paintVerdict(QPainter& painter, const QRect& box, const QModelIndex& index)
     const QString word = index.data(Qt::DisplayRole).toString();
     if (!value.isValid()) return drawText(painter, box, word, Role::Quiet, TextSize::Small);
     const auto standing = static_cast<JobStanding>(value.toInt());
-    const QRectF mark(box.left(), box.center().y() - px(9), px(24), px(18));
+    const QRectF mark(box.left(), box.center().y() - px(9), px(22), px(18));
     if (standing == JobStanding::NotChecked)
-        paintIcon(painter, QRectF(mark.left() + px(3), mark.top(), px(18), px(18)), u"unchecked"_s,
+        paintIcon(painter, QRectF(mark.left() + px(2), mark.top(), px(18), px(18)), u"unchecked"_s,
                   color(Role::Unchecked));
     else
         paintSpanThumb(painter, mark, markSpan(standing), theme().look());
-    QRect rest = box.adjusted(px(30), 0, 0, 0);
+    QRect rest = box.adjusted(px(27), 0, 0, 0);
     const QString room = index.data(RoomRole).toString();
     if (!room.isEmpty()) {
         painter.setFont(textFont(TextSize::Small));
@@ -174,17 +176,17 @@ QWidget* JobsDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&
 
 /// A line with the known names below it: typed, or picked.
 QWidget* JobsDelegate::nozzleEditor(QWidget* parent, const QModelIndex& index) const {
-    auto* line = new QLineEdit(parent);
     const auto* model = static_cast<const JobsModel*>(index.model());
     QStringList names;
     if (const SeasonRow* row = model->rowAt(index.row())) {
         for (const auto& name : model->readingOf(row->machine).nozzleNames) names << qs(name);
     }
-    auto* completer = new QCompleter(names, line);
-    completer->setCaseSensitivity(Qt::CaseInsensitive);
-    completer->setFilterMode(Qt::MatchContains);
-    completer->setMaxVisibleItems(12);
-    line->setCompleter(completer);
+    auto* line = new NameEditor(names, parent);
+    connect(line, &NameEditor::picked, this, [this, line] {
+        auto* self = const_cast<JobsDelegate*>(this);
+        Q_EMIT self->commitData(line);
+        Q_EMIT self->closeEditor(line);
+    });
     line->setPlaceholderText(JobsModel::tr("best of your own"));
     return line;
 }

@@ -18,7 +18,7 @@ namespace {
 
 /// Widths at a body of 12 px, in the order of the columns.
 constexpr std::array<int, kJobColumns> kWidths{150, 43, 48, 46, 42, 48, 43,
-                                               42,  70, 42, 48, 96, 132};
+                                               42,  70, 42, 48, 92, 130};
 /// Who takes what room is left over.
 constexpr std::array<std::pair<JobColumn, double>, 2> kStretch{
     {{JobColumn::Name, 0.55}, {JobColumn::Nozzle, 0.45}}};
@@ -93,6 +93,8 @@ void JobsTable::goToCell(int row, JobColumn column, bool wantsEdit) {
 }
 
 void JobsTable::keyPressEvent(QKeyEvent* event) {
+    // A field passes on what it has dealt with: Enter comes here before it is closed.
+    if (state() == QAbstractItemView::EditingState) return DataTable::keyPressEvent(event);
     const QModelIndex current = currentIndex();
     const bool plain = (event->modifiers() & ~Qt::KeypadModifier) == Qt::NoModifier;
     if (event->matches(QKeySequence::Copy)) {

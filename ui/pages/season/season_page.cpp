@@ -46,6 +46,15 @@ SeasonInputs inputsOf(const Season& season) {
     return inputs;
 }
 
+/// The heads of machines are lower than the jobs.
+void fitRows(QTableView& view, const SeasonRowsModel& model) {
+    for (int row = 0; row < model.rowCount(); ++row) {
+        const bool isHead = model.rowAt(row)->kind == SeasonRow::Kind::Group;
+        const int height = px(isHead ? 25 : 31);
+        if (view.rowHeight(row) != height) view.setRowHeight(row, height);
+    }
+}
+
 bool hasRateRange(const Season& season) {
     return std::any_of(season.jobs.begin(), season.jobs.end(), [](const StoredJob& stored) {
         return stored.job.rateLeast || stored.job.rateMost;
@@ -61,6 +70,7 @@ SeasonPage::SeasonPage(FarmSession& session, QWidget* parent)
       m_matrixModel(new MatrixModel(session, *m_runner, this)),
       m_edits(new SeasonEdits(session, *m_model, this)) {
     setObjectName(u"season"_s);
+    setFocusPolicy(Qt::StrongFocus);
     m_stack = new QStackedLayout(this);
     auto* empty = new EmptyPage(tr("A season is made of jobs, and every job is done by a machine: "
                                    "the machine comes first."),
@@ -102,6 +112,7 @@ QWidget* SeasonPage::buildTables() {
     m_matrix->setMatrix(m_matrixModel);
     m_split = new QSplitter(Qt::Horizontal);
     m_split->setObjectName(u"season.tables"_s);
+    setFocusProxy(m_table);
     m_split->setChildrenCollapsible(false);
     m_split->addWidget(m_table);
     m_split->addWidget(m_matrix);
@@ -163,7 +174,7 @@ void SeasonPage::linkScrolling() {
 void SeasonPage::shareWidth() {
     if (m_isSplitByUser || m_matrix->isHidden()) return;
     const int whole = width() - m_split->handleWidth();
-    const int least = std::min(px(280), m_matrix->neededWidth());
+    const int least = std::min(px(264), m_matrix->neededWidth());
     const int jobs =
         std::min(std::max(m_table->neededWidth(), whole - m_matrix->neededWidth()), whole - least);
     m_split->setSizes({jobs, whole - jobs});
@@ -172,8 +183,6 @@ void SeasonPage::shareWidth() {
 void SeasonPage::showEvent(QShowEvent* event) {
     Page::showEvent(event);
     shareWidth();
-    const QWidget* focused = window()->focusWidget();
-    if (!focused || !isAncestorOf(focused)) m_table->setFocus();
 }
 
 void SeasonPage::resizeEvent(QResizeEvent* event) {
@@ -243,6 +252,8 @@ void SeasonPage::refresh() {
     m_model->reload(scope);
     m_matrixModel->reload(scope);
     showRateColumns();
+    fitRows(*m_table, *m_model);
+    fitRows(*m_matrix, *m_model);
     m_isRefreshing = false;
     m_runner->run(inputsOf(session().season()));
     followSession();
