@@ -67,8 +67,7 @@ Fact holdsTitle(const WindowModel& model, const SpeedWindow& w) {
     const WindowEnd& low = lowEnd(w);
     const WindowEnd& high = highEnd(w);
     const bool hasLow = low.limit != Limit::None;
-    const bool open =
-        standingOf(w, model.nozzle()) == Standing::NotChecked && (hasLow || high.speed);
+    const bool open = isOpen(w, model.nozzle()) && (hasLow || high.speed);
     Fact fact{open ? "verdict.would_hold" : "verdict.holds", rateArguments(model)};
     if (w.allRates) fact.code += "_rates";
     if (hasLow) fact.arguments.push_back(arg("low", *low.speed));
@@ -251,10 +250,14 @@ std::vector<Limit> nozzleGaps(const SpeedWindow& window) {
     return out;
 }
 
+bool isOpen(const SpeedWindow& window, const Nozzle& nozzle) {
+    return !nozzle.acceptUnchecked && !nozzleGaps(window).empty();
+}
+
 Standing standingOf(const SpeedWindow& window, const Nozzle& nozzle) {
     if (isEmpty(window)) return Standing::Empty;
     if (!window.coversUsual) return Standing::Neither;
-    if (!nozzleGaps(window).empty() && !nozzle.acceptUnchecked) return Standing::NotChecked;
+    if (isOpen(window, nozzle)) return Standing::NotChecked;
     return window.coversBand ? Standing::Covers : Standing::UsualOnly;
 }
 
@@ -271,7 +274,7 @@ Verdict verdictOf(const WindowModel& model, const SpeedWindow& window) {
     }
     addConditions(model, verdict.details);
     if (!window.notChecked.empty()) verdict.details.push_back(uncheckedDetail(window));
-    if (verdict.standing == Standing::NotChecked)
+    if (verdict.standing != Standing::Empty && isOpen(window, model.nozzle()))
         verdict.details.push_back({"verdict.fits_no_job", {}});
     return verdict;
 }

@@ -36,6 +36,8 @@ std::string sentenceOf(const Verdict& verdict, const Sentences& sentences,
 
 /// The nozzle's own limits that stand open for this job (range, droplets, drift class).
 std::vector<Limit> nozzleGaps(const SpeedWindow& window);
+/// Whether such a gap keeps the nozzle from counting for any job: the user has not accepted it.
+bool isOpen(const SpeedWindow& window, const Nozzle& nozzle);
 Standing standingOf(const SpeedWindow& window, const Nozzle& nozzle);
 
 /// What stops one end of the window, in words "stop.…" and "past.…".

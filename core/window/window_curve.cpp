@@ -6,8 +6,10 @@
 namespace bw {
 namespace {
 
-/// An end far beyond the job would squeeze the job into a sliver.
+// An end far beyond the job would squeeze the job into a sliver, and a limit that pins well past
+// the ends is not worth the room.
 constexpr double kFarthest = 2.5;
+constexpr double kPinFarthest = 1.25;
 
 Flow flowOf(const WindowModel& model, Pressure nozzle) {
     return static_cast<double>(model.nozzles()) *
@@ -80,10 +82,17 @@ CurveExtent extentOf(const WindowModel& model, const SpeedWindow& window) {
         least = std::min(least, std::max(speed, d.slow / kFarthest));
         most = std::max(most, std::min(speed, kFarthest * d.fast));
     };
-    if (window.low.speed) take(*window.low.speed);
-    if (window.high.speed) take(*window.high.speed);
+    for (const auto* end : {&window.low, &window.high}) {
+        if (end->speed) take(*end->speed);
+    }
+    if (window.allRates) {
+        if (window.allRates->low.speed) take(*window.allRates->low.speed);
+        if (window.allRates->high.speed) take(*window.allRates->high.speed);
+    }
+    const Speed pinLeast = least / kPinFarthest;
+    const Speed pinMost = kPinFarthest * most;
     for (const auto& l : window.limits) {
-        if (l.pins) take(l.speed);
+        if (l.pins) take(std::clamp(l.speed, pinLeast, pinMost));
     }
     CurveExtent extent;
     extent.from = 0.75 * least;

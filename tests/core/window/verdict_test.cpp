@@ -74,6 +74,9 @@ TEST(Verdict, ADropletWishWithoutATableFitsNoJob) {
     EXPECT_EQ(gaps[1].limit, Limit::Droplets);
     EXPECT_EQ(gaps[1].part, "nozzle");
     EXPECT_EQ(c.of(gaps[1].what), "droplets C or M: the nozzle has no droplet table");
+    Job fast = flagLeaf();
+    fast.slow = fast.usual = fast.fast = Sourced<Speed>(kmh(14));  // outside, and open all the same
+    EXPECT_THAT(Case(trailed28(), n, fast).sentence(), HasSubstr("Would hold 150 L/ha from"));
     n.acceptUnchecked = true;
     EXPECT_EQ(standingOf(c.window, n), Standing::Covers);
 }

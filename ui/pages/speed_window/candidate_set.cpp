@@ -61,13 +61,14 @@ std::vector<Nozzle> CandidateSet::candidates(RecordId job, const Machine& machin
     for (const auto& stored : own) mine.push_back(stored.nozzle);
     auto names = nearestNozzles(machine, theJob, mine, kMost);
     if (mine.empty()) names = nearestNozzles(machine, theJob, sizesFor(machine.units), kMostSizes);
-    if (!theJob.pinnedNozzle.empty() && !holds(names, theJob.pinnedNozzle))
-        names.push_back(theJob.pinnedNozzle);
+    const auto alsoTake = [&names](const std::string& name) {
+        if (!name.empty() && !holds(names, name)) names.push_back(name);
+    };
+    alsoTake(theJob.pinnedNozzle);
+    for (const auto& set : machine.setsAboard) alsoTake(set.nozzle);
     const auto found = m_choices.find(job);
     const Choice choice = found == m_choices.end() ? Choice{} : found->second;
-    for (const auto& name : choice.added) {
-        if (!holds(names, name)) names.push_back(name);
-    }
+    for (const auto& name : choice.added) alsoTake(name);
     std::vector<Nozzle> out;
     for (const auto& name : names) {
         if (holds(choice.removed, name)) continue;

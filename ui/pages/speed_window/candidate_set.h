@@ -15,7 +15,8 @@ namespace bw {
 class CandidateSet {
   public:
     /// The candidates of a job, own nozzles before sizes: the season's nearest own ones, or, if it
-    /// has none, the sizes that come nearest, then what was added, without what was removed.
+    /// has none, the sizes that come nearest; the job's pinned nozzle and the sets aboard; then
+    /// what was added, without what was removed.
     std::vector<Nozzle> candidates(RecordId job, const Machine& machine, const Job& theJob,
                                    const std::vector<StoredNozzle>& own) const;
     void add(RecordId job, const std::string& nozzle);

@@ -137,14 +137,18 @@ void CursorStrip::showDroplets(const OperatingPoint& point) {
 }
 
 void CursorStrip::showOthers(const WindowStudy& study, Speed speed) {
+    // The sets aboard first: those are at hand in the field.
     std::vector<OtherNozzles::Entry> entries;
-    for (std::size_t i = 0; i < study.nozzles.size(); ++i) {
-        const auto& n = study.nozzles[i];
-        if (i == study.inHand || !n.model) continue;
-        const OperatingPoint p = n.model->at(speed);
-        entries.push_back({qs(n.nozzle.sizeCode), qs(n.nozzle.name),
-                           shown(p.sensorPressure, study.style), p.droplets,
-                           doseFact(p.rateRatio, study.style.units).has_value()});
+    for (const bool isAboard : {true, false}) {
+        for (std::size_t i = 0; i < study.nozzles.size(); ++i) {
+            const auto& n = study.nozzles[i];
+            if (i == study.inHand || !n.model || (n.position > 0) != isAboard) continue;
+            const OperatingPoint p = n.model->at(speed);
+            QString name = qs(n.nozzle.name);
+            if (isAboard) name += u" · "_s + tr("position %1").arg(n.position);
+            entries.push_back({qs(n.nozzle.sizeCode), name, shown(p.sensorPressure, study.style),
+                               p.droplets, doseFact(p.rateRatio, study.style.units).has_value()});
+        }
     }
     m_others->setEntries(std::move(entries));
 }

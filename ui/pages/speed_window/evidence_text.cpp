@@ -89,18 +89,19 @@ class Writer {
     }
 
     void addWaysOut() {
-        for (const auto& ways : waysOut(m_study.model(), m_study.window(), m_study.style.units)) {
+        const auto all = waysOut(m_study.model(), m_study.window(), m_study.style.units);
+        const bool isAny =
+            std::any_of(all.begin(), all.end(), [](const auto& w) { return !w.facts().empty(); });
+        for (const auto& ways : all) {
+            auto facts = ways.facts();
+            const bool isSaid = isAny || (ways.side == Side::High && all.size() > 1);
+            if (facts.empty() && isSaid) continue;
+            if (facts.empty()) facts.push_back({"ways.none", {}});
             auto& s = section(words(ways.title()));
-            const auto facts = ways.facts();
             for (const auto& fact : facts) {
                 EvidenceRow row;
                 row.icon = u"right"_s;
                 row.text = words(fact);
-                s.rows.append(row);
-            }
-            if (facts.empty()) {
-                EvidenceRow row;
-                row.text = words(Fact{"ways.none", {}});
                 s.rows.append(row);
             }
         }

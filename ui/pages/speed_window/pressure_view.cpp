@@ -15,40 +15,6 @@ namespace bw {
 
 using namespace Qt::StringLiterals;
 
-namespace {
-
-constexpr int kPoints = 120;
-
-/// The speed from which the pressure stands at the ceiling: curves end there.
-double curveEnd(const WindowStudy& study, const StudiedNozzle& nozzle) {
-    for (const auto& l : nozzle.window->limits) {
-        if (l.limit == Limit::PressureCeiling) return std::min(study.xTo, study.x(l.speed));
-    }
-    return study.xTo;
-}
-
-std::vector<QPointF> pointsOf(const WindowStudy& study, const StudiedNozzle& nozzle, double from,
-                              double to) {
-    std::vector<QPointF> out;
-    // At a standstill there is no rate to hold: start just off it.
-    from = std::max(from, 0.01 * study.xTo);
-    if (!(to > from)) return out;
-    for (const auto& p :
-         operatingCurve(*nozzle.model, study.speedAt(from), study.speedAt(to), kPoints))
-        out.emplace_back(study.x(p.speed), study.y(p.sensorPressure));
-    return out;
-}
-
-/// Speeds at which the pressure is pinned on the floor are left out of a ribbon.
-double floorEnd(const WindowStudy& study) {
-    for (const auto& l : study.window().limits) {
-        if (l.limit == Limit::PressureFloor) return study.x(l.speed);
-    }
-    return study.xFrom;
-}
-
-}  // namespace
-
 PressureView::PressureView(QWidget* parent) : ChartPanel(parent) {
     setRoom(kRoomLeft, kRoomTop, kRoomRight, kRoomBottom);
     setUnderlay([this](QPainter& p, const ChartMap& map) { paintUnder(p, map); });
@@ -80,7 +46,7 @@ void PressureView::setStudy(const WindowStudy* study, const QString& summary) {
 ChartCurve PressureView::curveOf(const StudiedNozzle& nozzle, bool inHand) const {
     ChartCurve curve;
     curve.name = qs(nozzle.nozzle.name);
-    curve.points = pointsOf(*m_study, nozzle, m_study->xFrom, curveEnd(*m_study, nozzle));
+    curve.points = m_study->pressurePoints(nozzle);
     curve.style = inHand ? 1 : nozzle.style;
     if (inHand) {
         curve.role = Role::Accent;
@@ -132,9 +98,7 @@ void PressureView::paintLimitBands(QPainter& painter, const ChartMap& map) const
 }
 
 void PressureView::paintRateBand(QPainter& painter, const ChartMap& map) const {
-    const double from = std::max(m_study->xFrom, 0.01 * m_study->xTo);
-    const auto band = rateBand(m_study->model(), m_study->speedAt(from),
-                               m_study->speedAt(m_study->xTo), kPoints / 2);
+    const auto& band = m_study->rates;
     if (band.empty()) return;
     QPolygonF outline;
     for (const auto& p : band) outline << map.point({m_study->x(p.speed), m_study->y(p.atLeast)});
@@ -193,22 +157,13 @@ std::vector<QRectF> PressureView::paintPlates(QPainter& painter, const ChartMap&
 
 std::vector<QRectF> PressureView::paintInHand(QPainter& painter, const ChartMap& map) const {
     std::vector<QRectF> chips;
-    const double least = std::max(m_study->xFrom, floorEnd(*m_study));
-    const double most = curveEnd(*m_study, m_study->hand());
-    const auto stretches = dropletStretches(m_study->model());
-    const auto ribbonOf = [&](const DropletStretch& s) {
-        return pointsOf(*m_study, m_study->hand(), std::max(least, m_study->x(s.from)),
-                        std::min(most, m_study->x(s.to)));
-    };
-    for (const auto& s : stretches)
-        paintRibbon(painter, map, ribbonOf(s), dropletColor(s.category), 8.0);
-    for (const auto& s : stretches) {
-        const auto points = ribbonOf(s);
-        if (points.empty()) continue;
-        const QPointF from = map.point(points.front()), to = map.point(points.back());
+    for (const auto& s : m_study->ribbon)
+        paintRibbon(painter, map, s.points, dropletColor(s.category), 8.0);
+    for (const auto& s : m_study->ribbon) {
+        const QPointF from = map.point(s.points.front()), to = map.point(s.points.back());
         const QSizeF size = dropletChipSize(s.category);
         if (QLineF(from, to).length() < 1.3 * size.width()) continue;
-        const QPointF at = map.point(points[points.size() / 2]);
+        const QPointF at = map.point(s.points[s.points.size() / 2]);
         const QRectF box(at - QPointF(size.width() / 2, size.height() / 2), size);
         paintDropletChip(painter, box, s.category, map.color(Role::Ink));
         chips.push_back(box);
@@ -224,8 +179,7 @@ void PressureView::paintNames(QPainter& painter, const ChartMap& map,
         labels.block(
             QRectF(map.x(x) - map.px(3), map.plot().top(), map.px(6), map.plot().height()));
     // The curve in hand keeps its own ground free of other names.
-    const auto own =
-        pointsOf(*m_study, m_study->hand(), m_study->xFrom, curveEnd(*m_study, m_study->hand()));
+    const auto own = m_study->pressurePoints(m_study->hand());
     for (std::size_t i = 0; i < own.size(); i += 6) {
         const QPointF at = map.point(own[i]);
         labels.block(QRectF(at - QPointF(map.px(6), map.px(6)), QSizeF(map.px(12), map.px(12))));
@@ -234,8 +188,7 @@ void PressureView::paintNames(QPainter& painter, const ChartMap& map,
         for (std::size_t i = 0; i < m_study->nozzles.size(); ++i) {
             const auto& n = m_study->nozzles[i];
             if ((i == m_study->inHand) != inHand || !n.model) continue;
-            labels.place(painter, pointsOf(*m_study, n, m_study->xFrom, curveEnd(*m_study, n)),
-                         curveName(map, n, inHand));
+            labels.place(painter, m_study->pressurePoints(n), curveName(map, n, inHand));
         }
     }
 }
@@ -249,7 +202,7 @@ void PressureView::paintAround(QPainter& painter, const ChartMap& map) const {
 }
 
 void PressureView::paintDropletScale(QPainter& painter, const ChartMap& map) const {
-    const auto stretches = dropletStretches(m_study->model());
+    const auto& stretches = m_study->droplets;
     if (stretches.empty()) return;
     const QRectF plot = map.plot();
     const double left = plot.right() + map.px(14);

@@ -12,24 +12,11 @@ namespace bw {
 
 using namespace Qt::StringLiterals;
 
-namespace {
-constexpr int kPoints = 200;
-}
-
 RateView::RateView(QWidget* parent) : ChartPanel(parent) {
     setRoom(kRoomLeft, kRoomTop, kRoomRight, kRoomBottom);
     setUnderlay([this](QPainter& p, const ChartMap& map) { paintUnder(p, map); });
     setOverlay([this](QPainter& p, const ChartMap& map) { paintOver(p, map); });
     setFrame([this](QPainter& p, const ChartMap& map) { paintAround(p, map); });
-}
-
-std::vector<QPointF> RateView::pointsOf(const StudiedNozzle& nozzle) const {
-    std::vector<QPointF> out;
-    const double from = std::max(m_study->xFrom, 0.01 * m_study->xTo);
-    for (const auto& p : operatingCurve(*nozzle.model, m_study->speedAt(from),
-                                        m_study->speedAt(m_study->xTo), kPoints))
-        out.emplace_back(m_study->x(p.speed), m_study->rate(p.rate));
-    return out;
 }
 
 void RateView::setStudy(const WindowStudy* study, const QString& summary) {
@@ -44,7 +31,8 @@ void RateView::setStudy(const WindowStudy* study, const QString& summary) {
         for (std::size_t i = 0; i < study->nozzles.size(); ++i) {
             const auto& n = study->nozzles[i];
             if (!n.model || i == study->inHand) continue;
-            data.curves.push_back({qs(n.nozzle.name), pointsOf(n), n.style, 1.5, {}, {}, {}, true});
+            data.curves.push_back(
+                {qs(n.nozzle.name), study->ratePoints(n), n.style, 1.5, {}, {}, {}, true});
         }
         const double target = study->rate(study->model().demand().rate);
         data.curves.push_back({tr("Target"),
@@ -56,7 +44,7 @@ void RateView::setStudy(const WindowStudy* study, const QString& summary) {
                                QList<double>{8, 5},
                                true});
         data.curves.push_back({qs(study->hand().nozzle.name),
-                               pointsOf(study->hand()),
+                               study->ratePoints(study->hand()),
                                1,
                                3.0,
                                {},
@@ -105,7 +93,7 @@ void RateView::paintOver(QPainter& painter, const ChartMap& map) const {
     labels.block(paintPlate(painter, map, {plot.right() - map.px(6), plot.bottom() - map.px(26)},
                             Qt::AlignRight | Qt::AlignBottom, tr("below it: less"), Role::Quiet));
     labels.block(QRectF(plot.left(), target - map.px(3), plot.width(), map.px(6)));
-    const auto own = pointsOf(m_study->hand());
+    const auto own = m_study->ratePoints(m_study->hand());
     for (std::size_t i = 0; i < own.size(); i += 6) {
         const QPointF at = map.point(own[i]);
         labels.block(QRectF(at - QPointF(map.px(5), map.px(5)), QSizeF(map.px(10), map.px(10))));
@@ -125,7 +113,7 @@ void RateView::paintOver(QPainter& painter, const ChartMap& map) const {
 std::vector<QPointF> RateView::offTarget(const StudiedNozzle& nozzle) const {
     const double target = m_study->rate(m_study->model().demand().rate);
     std::vector<QPointF> out;
-    for (const QPointF& p : pointsOf(nozzle)) {
+    for (const QPointF& p : m_study->ratePoints(nozzle)) {
         const bool isOff = std::abs(p.y() - target) > 0.01 * target;
         if (isOff && p.y() < m_study->rateTo) out.push_back(p);
     }

@@ -18,7 +18,6 @@ class RateView : public ChartPanel {
     void showCursor(Speed speed);
 
   private:
-    std::vector<QPointF> pointsOf(const StudiedNozzle& nozzle) const;
     std::vector<QPointF> offTarget(const StudiedNozzle& nozzle) const;
     void paintUnder(QPainter& painter, const ChartMap& map) const;
     void paintOver(QPainter& painter, const ChartMap& map) const;

@@ -78,6 +78,8 @@ QString SpeedTable::text(const Row& row, int column) const {
             return row.mark.isEmpty() ? figure(row.speed, style)
                                       : row.mark + u"   "_s + figure(row.speed, style);
         case ByHand:
+            if (const auto share = onTimeShare(m_study->model(), row.point.boomFlow))
+                return plainNumber(100.0 * *share, 0, style);
             return figure(row.byHand, style);
         case Sensor:
             return figure(row.point.sensorPressure, style);
@@ -129,7 +131,7 @@ QVariant SpeedTable::headerData(int section, Qt::Orientation orientation, int ro
         case Speeds:
             return tr("Speed\n%1").arg(unitOf<Speed>(style));
         case ByHand:
-            return tr("Set by hand\n%1").arg(bar);
+            return m_study->isPulsed() ? tr("On-time\n%") : tr("Set by hand\n%1").arg(bar);
         case Sensor:
             return tr("Boom sensor\n%1").arg(bar);
         case NozzlePressure:

@@ -53,11 +53,9 @@ void SpeedWindowPage::buildHeader() {
     m_picker = new CandidatePicker(m_tools);
     connect(m_machines, &QComboBox::activated, this, [this](int index) {
         this->session().setCurrentMachine(m_machines->itemData(index).toLongLong());
-        refresh();
     });
     connect(m_jobs, &QComboBox::activated, this, [this](int index) {
         this->session().setCurrentJob(m_jobs->itemData(index).toLongLong());
-        refresh();
     });
     connect(m_nozzleBox, &QComboBox::activated, this,
             [this](int index) { takeInHand(m_nozzleBox->itemData(index).toString()); });

@@ -113,8 +113,9 @@ void SpeedWindowPage::fillNozzles() {
     const QSignalBlocker quiet(m_nozzleBox);
     m_nozzleBox->clear();
     for (const auto& n : m_study->nozzles) {
-        m_nozzleBox->addItem(nozzleIcon(qs(n.nozzle.sizeCode)), qs(n.nozzle.name),
-                             qs(n.nozzle.name));
+        QString words = qs(n.nozzle.name);
+        if (n.position > 0) words += u" · "_s + tr("position %1").arg(n.position);
+        m_nozzleBox->addItem(nozzleIcon(qs(n.nozzle.sizeCode)), words, qs(n.nozzle.name));
     }
     if (!m_study->nozzles.empty()) m_nozzleBox->setCurrentIndex(static_cast<int>(m_study->inHand));
     m_nozzleBox->setToolTip(m_nozzleBox->currentText());
@@ -262,12 +263,14 @@ void SpeedWindowPage::moveCursor(Speed speed) {
 void SpeedWindowPage::takeInHand(const QString& nozzle) {
     m_candidates.takeInHand(session().currentJob(), ss(nozzle));
     keepChoices();
-    for (const auto& stored : session().season().nozzles) {
-        if (stored.nozzle.name != ss(nozzle)) continue;
-        m_seenNozzle = stored.id;
-        session().setCurrentNozzle(stored.id);
-    }
-    refresh();
+    // A nozzle of the file is in hand on all pages: the frame then has them look again.
+    const auto& own = session().season().nozzles;
+    const auto found = std::find_if(own.begin(), own.end(), [&](const auto& stored) {
+        return stored.nozzle.name == ss(nozzle);
+    });
+    if (found == own.end() || found->id == session().currentNozzle()) return refresh();
+    m_seenNozzle = found->id;
+    session().setCurrentNozzle(found->id);
 }
 
 void SpeedWindowPage::openPicker() {

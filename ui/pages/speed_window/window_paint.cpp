@@ -61,7 +61,7 @@ std::vector<double> postsOf(const WindowStudy& study) {
 void paintPosts(QPainter& painter, const ChartMap& map, const WindowStudy& study) {
     const Lit lit = litOf(study);
     if (lit.from > lit.to) return;
-    const bool open = standingOf(study.window(), study.hand().nozzle) == Standing::NotChecked;
+    const bool open = isOpen(study.window(), study.hand().nozzle);
     QPen pen(map.color(open ? Role::Unchecked : Role::Ink), map.px(2.2), Qt::SolidLine,
              Qt::FlatCap);
     if (open) pen.setDashPattern({3, 2});

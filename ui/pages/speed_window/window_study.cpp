@@ -9,6 +9,7 @@
 namespace bw {
 namespace {
 
+constexpr int kCurvePoints = 160, kRibbonPoints = 24;
 constexpr int kCurves = 7;  ///< curve 1 is the one in hand
 
 StudiedNozzle studiedNozzle(const Machine& machine, const Job& job, const Nozzle& nozzle,
@@ -16,6 +17,9 @@ StudiedNozzle studiedNozzle(const Machine& machine, const Job& job, const Nozzle
     StudiedNozzle out;
     out.nozzle = nozzle;
     out.style = 2 + static_cast<int>(place) % kCurves;
+    for (const auto& set : machine.setsAboard) {
+        if (set.nozzle == nozzle.name) out.position = set.position;
+    }
     auto model = WindowModel::make(machine, nozzle, job);
     if (!model) {
         out.problem = model.problem();
@@ -41,7 +45,54 @@ void placeAxes(WindowStudy& study) {
     study.rateTo = niceRange(0.0, study.rate(extent.rateTop), 6).second;
 }
 
+/// Where a nozzle's curve meets a pressure limit, in the reader's unit; `otherwise` without it.
+double speedOf(const WindowStudy& study, const StudiedNozzle& nozzle, Limit limit,
+               double otherwise) {
+    for (const auto& l : nozzle.window->limits) {
+        if (l.limit == limit) return study.x(l.speed);
+    }
+    return otherwise;
+}
+
+void drawCurves(WindowStudy& study) {
+    // At a standstill there is no rate to hold: start just off it.
+    const Speed from = study.speedAt(std::max(study.xFrom, 0.01 * study.xTo));
+    const Speed to = study.speedAt(study.xTo);
+    for (auto& n : study.nozzles) {
+        if (n.model) n.curve = operatingCurve(*n.model, from, to, kCurvePoints);
+    }
+    study.rates = rateBand(study.model(), from, to, kCurvePoints / 2);
+    study.droplets = dropletStretches(study.model());
+    const Speed least = study.speedAt(speedOf(study, study.hand(), Limit::PressureFloor, 0.0));
+    const Speed most =
+        study.speedAt(speedOf(study, study.hand(), Limit::PressureCeiling, study.xTo));
+    for (const auto& s : study.droplets) {
+        const Speed start = std::max({s.from, least, from});
+        const Speed end = std::min({s.to, most, to});
+        if (start >= end) continue;
+        RibbonStretch stretch{s.category, {}};
+        for (const auto& p : operatingCurve(study.model(), start, end, kRibbonPoints))
+            stretch.points.emplace_back(study.x(p.speed), study.y(p.sensorPressure));
+        study.ribbon.push_back(std::move(stretch));
+    }
+}
+
 }  // namespace
+
+std::vector<QPointF> WindowStudy::pressurePoints(const StudiedNozzle& nozzle) const {
+    std::vector<QPointF> out;
+    const double end = speedOf(*this, nozzle, Limit::PressureCeiling, xTo) * (1 + 1e-9);
+    for (const auto& p : nozzle.curve) {
+        if (x(p.speed) <= end) out.emplace_back(x(p.speed), y(p.sensorPressure));
+    }
+    return out;
+}
+
+std::vector<QPointF> WindowStudy::ratePoints(const StudiedNozzle& nozzle) const {
+    std::vector<QPointF> out;
+    for (const auto& p : nozzle.curve) out.emplace_back(x(p.speed), rate(p.rate));
+    return out;
+}
 
 WindowStudy studied(const Machine* machine, const Job* job, const NumberStyle& style,
                     const std::vector<Nozzle>& candidates, const std::string& inHand) {
@@ -71,6 +122,7 @@ WindowStudy studied(const Machine* machine, const Job* job, const NumberStyle& s
     }
     study.state = WindowStudy::State::Ready;
     placeAxes(study);
+    drawCurves(study);
     return study;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QPointF>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,10 +20,18 @@ inline constexpr double kCursorStep = 0.1;
 /// One candidate nozzle, worked out. Either model and window, or the problem that kept them away.
 struct StudiedNozzle {
     Nozzle nozzle;
-    int style = 2;  ///< curve of the chart
+    int style = 2;     ///< curve of the chart
+    int position = 0;  ///< on the machine's nozzle bodies; 0: not aboard
     std::optional<WindowModel> model;
     std::optional<SpeedWindow> window;
     std::optional<Problem> problem;
+    std::vector<OperatingPoint> curve;  ///< over the speeds of the charts
+};
+
+/// A stretch of the ribbon: droplet category and points in the reader's units.
+struct RibbonStretch {
+    DropletCategory category = DropletCategory::M;
+    std::vector<QPointF> points;
 };
 
 /// Everything that the page shows, worked out once for what is in hand. Views and cursor only read
@@ -40,6 +49,9 @@ struct WindowStudy {
     // In the reader's units, for the charts; only when Ready.
     double xFrom = 0, xTo = 1, pressureTo = 1, rateTo = 1;
     std::vector<double> speedTicks;
+    std::vector<DropletStretch> droplets;  ///< of the nozzle in hand
+    std::vector<RibbonStretch> ribbon;     ///< those on its curve, between floor and ceiling
+    std::vector<RateBandPoint> rates;      ///< about its curve, for a range of rates
 
     const StudiedNozzle& hand() const { return nozzles.at(inHand); }
     const WindowModel& model() const { return *hand().model; }
@@ -52,6 +64,9 @@ struct WindowStudy {
     double x(Speed speed) const { return in(speed, speedUnit()); }
     double y(Pressure pressure) const { return in(pressure, pressureUnit()); }
     double rate(AreaRate rate) const { return in(rate, rateUnit()); }
+    /// Curves for the charts; that of pressure ends where it reaches the ceiling.
+    std::vector<QPointF> pressurePoints(const StudiedNozzle& nozzle) const;
+    std::vector<QPointF> ratePoints(const StudiedNozzle& nozzle) const;
     Speed speedAt(double x) const { return make<Speed>(x, speedUnit()); }
 };
 
