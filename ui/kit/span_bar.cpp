@@ -93,20 +93,23 @@ double widthOf(const QString& bold, const QString& small) {
 }
 
 /// Left edge of the words on the bar: in its middle if they fit between those at the ends, else
-/// beyond the high end's, else before the low end's.
-double middleLeft(const QRectF& box, const QRectF& bar, const Span& span) {
+/// beyond the high end's, else before the low end's; nothing where there is no room at all.
+std::optional<double> middleLeft(const QRectF& box, const QRectF& bar, const Span& span) {
     const double width = widthOf(span.holds, span.spare), gap = px(10), pad = px(4);
     const bool ends = !span.lowFigure.isEmpty() || !span.highFigure.isEmpty();
     if (!ends || width + 2 * (pad + gap) <= bar.width()) return bar.center().x() - width / 2;
     const double after = bar.right() - pad + widthOf(span.highFigure, span.highReason) + 2 * gap;
     if (after + width <= box.right() + px(30)) return after;
     const double before = bar.left() + pad - widthOf(span.lowFigure, span.lowReason) - 2 * gap;
-    return std::max(box.left() - px(30), before - width);
+    if (before - width >= box.left() - px(30)) return before - width;
+    return std::nullopt;
 }
 
-void paintMiddle(QPainter& painter, double left, double top, const Span& span, Look look) {
+void paintMiddle(QPainter& painter, std::optional<double> left, double top, const Span& span,
+                 Look look) {
+    if (!left) return;
     const QFontMetricsF bold(textFont(TextSize::Body, true));
-    const QRectF row(left, top, widthOf(span.holds, span.spare) + 1, bold.height());
+    const QRectF row(*left, top, widthOf(span.holds, span.spare) + 1, bold.height());
     painter.setFont(textFont(TextSize::Body, true));
     const Role role = span.state == SpanState::NotChecked ? Role::Unchecked
                       : span.state == SpanState::Neither  ? Role::Limit

@@ -312,9 +312,9 @@ TEST_F(SpeedWindowOfTest, FloorTooHighShowsTheWaysOutAndTheirCautions) {
     });
     EXPECT_THAT(evidence(), HasSubstr("Floor too high, nozzle too big, too slow: one finding"));
     EXPECT_THAT(evidence(), HasSubstr("Set the floor at most at 2.5 bar."));
-    EXPECT_THAT(evidence(), HasSubstr("Or drive at least 8.7 km/h."));
+    EXPECT_THAT(evidence(), HasSubstr("Drive at least 8.7 km/h."));
     EXPECT_THAT(evidence(), HasSubstr("size 025"));
-    EXPECT_THAT(evidence(), HasSubstr("Or a rate of at least 164 L/ha"));
+    EXPECT_THAT(evidence(), HasSubstr("A rate of at least 164 L/ha"));
     EXPECT_THAT(plain(find("speedWindow.caution")->accessibleName()),
                 HasSubstr("Write the old values down."));
 }
