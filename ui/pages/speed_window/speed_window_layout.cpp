@@ -40,9 +40,9 @@ void SpeedWindowPage::buildHeader() {
         row->addWidget(whole, width);
         return box;
     };
-    m_machines = choice(u"machine"_s, tr("Machine"), 240);
-    m_jobs = choice(u"job"_s, tr("Job"), 300);
-    m_nozzleBox = choice(u"nozzle"_s, tr("Nozzle in hand"), 260);
+    m_machines = choice(u"machine"_s, tr("Machine"), 215);
+    m_jobs = choice(u"job"_s, tr("Job"), 280);
+    m_nozzleBox = choice(u"nozzle"_s, tr("Nozzle in hand"), 300);
     m_nozzleBox->setIconSize(nozzleChipSize(u"0067"_s).toSize());
     m_candidateButton = new Button(tr("Candidate"), u"plus"_s);
     m_candidateButton->setObjectName(u"speedWindow.header.candidates"_s);

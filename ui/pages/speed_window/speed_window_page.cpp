@@ -114,7 +114,7 @@ void SpeedWindowPage::fillNozzles() {
     m_nozzleBox->clear();
     for (const auto& n : m_study->nozzles) {
         QString words = qs(n.nozzle.name);
-        if (n.position > 0) words += u" · "_s + tr("position %1").arg(n.position);
+        if (n.position > 0) words += u" · "_s + tr("pos. %1").arg(n.position);
         m_nozzleBox->addItem(nozzleIcon(qs(n.nozzle.sizeCode)), words, qs(n.nozzle.name));
     }
     if (!m_study->nozzles.empty()) m_nozzleBox->setCurrentIndex(static_cast<int>(m_study->inHand));
