@@ -7,6 +7,7 @@
 #include <QApplication>
 #include <QComboBox>
 #include <QLineEdit>
+#include <QScrollArea>
 #include <QTemporaryDir>
 #include <QTest>
 #include <memory>
@@ -67,13 +68,22 @@ class MachinePageTest : public testing::Test {
         QTest::keyClick(target ? target : &window(), key, modifiers);
     }
     void click(const char* name) {
-        if (QWidget* widget = seen(name)) QTest::mouseClick(widget, Qt::LeftButton);
+        if (QWidget* widget = seen(name)) clickOn(*widget);
+    }
+    /// Scrolls to it first, as a person would with the wheel.
+    static void clickOn(QWidget& widget) {
+        QCoreApplication::processEvents();
+        for (QWidget* up = widget.parentWidget(); up; up = up->parentWidget()) {
+            if (auto* area = qobject_cast<QScrollArea*>(up)) area->ensureWidgetVisible(&widget);
+        }
+        QTest::mouseClick(&widget, Qt::LeftButton);
     }
     /// Takes a line in hand with the mouse and writes over what it holds.
     void write(const char* name, const char* text, bool isEntered = true) {
         auto* line = qobject_cast<QLineEdit*>(seen(name));
         ASSERT_NE(line, nullptr) << name;
-        QTest::mouseClick(line, Qt::LeftButton);
+        clickOn(*line);
+        EXPECT_TRUE(line->hasFocus()) << name;
         QTest::keyClick(line, Qt::Key_A, Qt::ControlModifier);
         QTest::keyClick(line, Qt::Key_Delete);
         QTest::keyClicks(line, QString::fromUtf8(text));
@@ -96,6 +106,12 @@ class MachinePageTest : public testing::Test {
         for (int i = 0; i < box.count() && list->currentIndex().row() != wanted; ++i)
             QTest::keyClick(list, Qt::Key_Down);
         QTest::keyClick(list, Qt::Key_Return);
+        comeBack(*box.window());
+    }
+    /// The offscreen platform has no window manager to give the focus back when a popup closes.
+    static void comeBack(QWidget& window) {
+        QCoreApplication::processEvents();
+        QApplication::setActiveWindow(&window);
     }
     QString shown(const char* name) {
         QWidget* widget = seen(name);

@@ -198,6 +198,7 @@ TEST_F(DemoMachine, OriginIsSetToMeasuredByKeysWithItsDate) {
     auto* menu = qobject_cast<QMenu*>(QApplication::activePopupWidget());
     ASSERT_NE(menu, nullptr);
     QTest::keyClick(menu, Qt::Key_M);
+    comeBack(window());
     EXPECT_EQ(stored().limits.pressureFloor->origin, Origin::Measured);
     EXPECT_EQ(stored().limits.pressureFloor->date,
               QDate::currentDate().toString(Qt::ISODate).toStdString());

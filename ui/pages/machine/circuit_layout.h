@@ -21,7 +21,7 @@ inline constexpr double kAgitationY = 92;
 inline constexpr double kBypassY = 52;
 inline constexpr double kAgitationX = 238;
 inline constexpr double kBypassX = 262;
-inline constexpr double kDownX = 546;
+inline constexpr double kDownX = 536;
 
 inline constexpr QRectF kTank{8, 32, 84, 100};
 inline constexpr QPointF kSuctionStrainer{102, kLineY};
@@ -31,7 +31,7 @@ inline constexpr QPointF kBypass{196, kBypassY};
 inline constexpr QPointF kLineStrainer{300, kLineY};
 inline constexpr QPointF kThrottle{350, kLineY};
 inline constexpr QPointF kMeter{404, kLineY};
-inline constexpr QPointF kRestrictor{474, kLineY};
+inline constexpr QPointF kRestrictor{470, kLineY};
 inline constexpr QPointF kSensor{kDownX, kLineY};
 
 /// A meter is drawn where one senses the rate, or where nobody knows yet.

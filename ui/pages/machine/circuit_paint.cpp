@@ -130,7 +130,7 @@ void CircuitView::paintLine(QPainter& painter) const {
                                      : tr("at full bore"));
     }
     symbols::dial(painter, kSensor - QPointF(0, 5), 13);
-    label(painter, kSensor + QPointF(22, -52), tr("Boom sensor"), {}, Qt::AlignLeft);
+    label(painter, kSensor + QPointF(27, -50), tr("Boom sensor"), {}, Qt::AlignLeft);
 }
 
 void CircuitView::paintSections(QPainter& painter) const {
@@ -191,7 +191,7 @@ void CircuitView::paintTags(QPainter& painter) const {
         tag(painter, QRectF(flowAt.x() - 50, flowAt.y() - 64, 100, 20), m_readings.boomFlow);
     }
     if (!m_readings.sensorPressure.isEmpty())
-        tag(painter, QRectF(kSensor.x() + 14, kSensor.y() - 34, 72, 20), m_readings.sensorPressure);
+        tag(painter, QRectF(kSensor.x() + 26, kSensor.y() - 34, 76, 20), m_readings.sensorPressure);
     if (!m_readings.nozzle.isEmpty())
         tag(painter, QRectF(kBoomLeft, kHeight - 22, 320, 20), m_readings.nozzle);
 }

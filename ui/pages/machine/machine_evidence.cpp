@@ -59,32 +59,35 @@ EvidenceRow rowOf(const FormView& view, const LiveCheck& check) {
 
 /// Problems of single fields that the live checks do not say already.
 void addProblems(const FormView& view, const std::vector<LiveCheck>& checks,
-                 QVector<EvidenceRow>& rows) {
+                 QVector<EvidenceRow>& rows, bool areNotes) {
     std::set<std::string> told;
     for (const auto& check : checks) told.insert(check.what.code);
     for (const auto& problem : checkMachine(view.machine)) {
-        if (told.count("problem." + problem.code)) continue;
-        EvidenceRow row;
         const bool isNote = problem.severity == Severity::Note;
+        if (isNote != areNotes || told.count("problem." + problem.code)) continue;
+        EvidenceRow row;
         row.icon = isNote ? u"unchecked"_s : u"caution"_s;
         row.iconRole = isNote ? Role::Unchecked : Role::Limit;
         row.textRole = isNote ? Role::Unchecked : Role::Ink;
         row.text = qs(view.session.sentences().of(problem, view.style));
         link(row, view, qs(problem.where));
-        rows.insert(isNote ? rows.size() : 0, row);
+        rows.append(row);
     }
 }
 
 /// What asks for work and is not checked, told before what is fine.
 EvidenceSection checksSection(const FormView& view, const std::vector<LiveCheck>& checks) {
     EvidenceSection section{MachineEvidence::tr("Live checks"), {}};
-    for (const auto& check : checks) {
-        if (check.state != CheckState::Fine) section.rows.append(rowOf(view, check));
-    }
-    addProblems(view, checks, section.rows);
-    for (const auto& check : checks) {
-        if (check.state == CheckState::Fine) section.rows.append(rowOf(view, check));
-    }
+    const auto add = [&](CheckState state) {
+        for (const auto& check : checks) {
+            if (check.state == state) section.rows.append(rowOf(view, check));
+        }
+    };
+    add(CheckState::Asks);
+    addProblems(view, checks, section.rows, false);
+    add(CheckState::NotChecked);
+    addProblems(view, checks, section.rows, true);
+    add(CheckState::Fine);
     return section;
 }
 

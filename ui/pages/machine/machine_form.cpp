@@ -76,8 +76,8 @@ void MachineForm::buildGroup(const FormGroup& group) {
     m_column->addWidget(section);
     if (!group.cautions.isEmpty()) {
         auto* caution = new CautionBox;
-        caution->setTexts(cautionTexts(group.cautions), true);
         section->body()->addWidget(caution);
+        caution->setTexts(cautionTexts(group.cautions), true);
     }
     for (const auto& key : group.keys) {
         if (key == u"sets_aboard"_s)

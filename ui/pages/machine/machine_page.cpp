@@ -64,7 +64,7 @@ void MachinePage::build() {
     auto* row = new QHBoxLayout(work);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
-    m_form->setMinimumWidth(px(466));
+    m_form->setMinimumWidth(px(474));
     m_form->setMaximumWidth(px(560));
     row->addWidget(m_form, 2);
     row->addWidget(new HairLine(Qt::Vertical));

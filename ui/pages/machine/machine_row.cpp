@@ -20,8 +20,8 @@ using namespace Qt::StringLiterals;
 
 namespace {
 
-constexpr double kLabelWidth = 116;
-constexpr double kRangeWidth = 62;
+constexpr double kLabelWidth = 112;
+constexpr double kRangeWidth = 76;
 
 struct Range {
     AnyQuantity from;
@@ -88,11 +88,11 @@ void MachineRow::placeEditor(QWidget* editor, bool isWide) {
     // The editor spans the row, so that its problem text has room; origin and range lie over it.
     m_grid->addWidget(editor, 0, 1, 1, 4, isWide ? Qt::Alignment() : Qt::AlignTop);
     m_labelWidget->setBuddy(editor);
-    m_origin->setVisible(!isWide);
-    m_range->setVisible(!isWide);
-    if (isWide) return;
     m_grid->addWidget(m_origin, 0, 2, Qt::AlignTop);
     m_grid->addWidget(m_range, 0, 3, Qt::AlignTop);
+    if (!isWide) return;
+    m_origin->hide();
+    m_range->hide();
 }
 
 void MachineRow::setLabel(const QString& label) {
@@ -145,6 +145,7 @@ void MachineRow::buildProblem() {
     m_problem->setObjectName(m_name + u".problem"_s);
     row->addWidget(new IconLabel(u"caution"_s, Role::Limit, 16), 0, Qt::AlignTop);
     row->addWidget(m_problem->wrapped(), 1);
+    m_problemRow->hide();
     m_grid->addWidget(m_problemRow, 1, 1, 1, 4);
 }
 

@@ -22,7 +22,7 @@ NameRows::NameRows(QWidget* parent)
     grid->setContentsMargins(0, px(6), 0, px(8));
     grid->setHorizontalSpacing(px(5));
     grid->setVerticalSpacing(px(4));
-    grid->setColumnMinimumWidth(0, px(116));
+    grid->setColumnMinimumWidth(0, px(112));
     grid->setColumnStretch(1, 1);
     m_name->setObjectName(u"machine.name.name"_s);
     m_name->setAccessibleName(tr("Name of the machine"));

@@ -55,7 +55,7 @@ void OriginButton::openMenu() {
 }
 
 QSize OriginButton::sizeHint() const {
-    return {px(84), px(24)};
+    return {px(80), px(24)};
 }
 
 void OriginButton::keyPressEvent(QKeyEvent* event) {
