@@ -104,6 +104,18 @@ bool takeStartValue(Machine& machine, std::string_view key) {
     return isMeant && put(machine, *start);
 }
 
+bool assumeSectionLoss(Machine& machine, const Nozzle& nozzle) {
+    if (nozzleCount(machine) <= 0 || !nozzle.flow || !nozzle.at) return false;
+    const auto& sections = machine.sections->value;
+    const int most = *std::max_element(sections.begin(), sections.end());
+    Sourced<Pressure> loss(nozzle.at->value * 0.05, Origin::Assumed);
+    loss.from = Pressure{};
+    loss.to = nozzle.at->value * 0.10;
+    machine.losses.section.pressure = loss;
+    machine.losses.section.at = Sourced<Flow>(nozzle.flow->value * most, Origin::Assumed);
+    return true;
+}
+
 std::vector<std::string> takeClass(Machine& machine, MachineClass machineClass, Origin origin) {
     for (const StartValue& start : startValues()) {
         if (start.use == StartUse::Class && startValue(machine, start.key) == &start &&

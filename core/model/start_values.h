@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/model/machine.h"
+#include "core/model/nozzle.h"
 
 namespace bw {
 
@@ -44,6 +45,12 @@ const StartValue* startValue(const Machine& machine, std::string_view key);
 /// unknown if there is none. Agitation takes 2 to 3 % of the tank a minute. True if a value is
 /// assumed now.
 bool takeStartValue(Machine& machine, std::string_view key);
+
+/// Assumes what is lost from the boom sensor to the nozzles: 5 % of the nozzle's pressure (0 to
+/// 10 %), at the flow of the section with the most nozzles. `nozzle`: the largest of those aboard.
+/// 10 % is the usual limit of inspections, from memory; 5 % is judgement. False (nothing changed)
+/// if the sections or the nozzle's flow are not known.
+bool assumeSectionLoss(Machine& machine, const Nozzle& nozzle);
 
 /// Gives a machine its class and fills what is unknown, or was assumed for the class before, with
 /// the start values of the new one. What a person gave stays. Returns the keys that were filled.

@@ -99,6 +99,16 @@ TEST_F(NewMachine, ByMouseAndAnswersThatAreNotKnown) {
     EXPECT_TRUE(textOf("machine.evidence.checks").contains(u"Pressure floor: not checked"_s));
 }
 
+TEST_F(DemoMachine, SectionLossNotKnownIsAssumedFromTheNozzlesAboard) {
+    takeTrailed();
+    click("machine.parts.header");
+    click("machine.losses.section.pressure");
+    key(Qt::Key_F4);
+    EXPECT_EQ(stored().losses.section.pressure->origin, Origin::Assumed);
+    EXPECT_TRUE(stored().losses.section.pressure->to.has_value());
+    EXPECT_EQ(stored().losses.section.at->origin, Origin::Assumed);
+}
+
 TEST_F(NewMachine, CustomerIsAddedAndTaken) {
     key(Qt::Key_2);
     script.willChoose(u"Invented Farm"_s);
@@ -189,6 +199,10 @@ TEST_F(DemoMachine, FloorOverTheNeedOfAJobIsCheckedWithCautions) {
     const QString checks = textOf("machine.evidence.checks");
     EXPECT_TRUE(checks.contains(u"under the pressure floor of 5 bar"_s)) << checks.toStdString();
     EXPECT_TRUE(textOf("machine.evidence.scroll").contains(u"strips may be left"_s));
+    EXPECT_TRUE(shown("machine.circuit.note").contains(u"more product"_s))
+        << "a rate error is a dose error";
+    key(Qt::Key_Tab);
+    EXPECT_TRUE(rowText(kFloor).contains(u"unusual"_s)) << "still told when the field is left";
 }
 
 TEST_F(DemoMachine, OriginIsSetToMeasuredByKeysWithItsDate) {

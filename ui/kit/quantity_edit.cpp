@@ -30,7 +30,7 @@ void FigureLine::setUnitText(const QString& text) {
 
 void FigureLine::fitUnit() {
     const QFontMetrics quiet(textFont(TextSize::Body));
-    setTextMargins(0, 0, m_unit.isEmpty() ? 0 : quiet.horizontalAdvance(m_unit) + px(6), 0);
+    setTextMargins(0, 0, m_unit.isEmpty() ? 0 : quiet.horizontalAdvance(m_unit) + px(10), 0);
 }
 
 void FigureLine::paintEvent(QPaintEvent* event) {

@@ -136,6 +136,21 @@ TEST(StartValues, AgitationIsAssumedFromTheTank) {
     EXPECT_NEAR(in(*m.agitation.flow->to, Unit::LitrePerMinute), 120, 1e-9);
 }
 
+/// 5 % of 3 bar, 0 to 10 %, at the flow of the 9-nozzle section: worked by hand.
+TEST(StartValues, SectionLossIsAssumedFromTheNozzleAboard) {
+    Machine m;
+    const Nozzle nozzle = build::nozzle(build::lpm(1.2), bar(3));
+    EXPECT_FALSE(assumeSectionLoss(m, nozzle));
+    m = build::machine({6, 9, 8});
+    EXPECT_FALSE(assumeSectionLoss(m, Nozzle{}));
+    EXPECT_FALSE(m.losses.section.pressure.has_value());
+    EXPECT_TRUE(assumeSectionLoss(m, nozzle));
+    EXPECT_NEAR(in(m.losses.section.pressure->value, Unit::Bar), 0.15, 1e-12);
+    EXPECT_NEAR(in(*m.losses.section.pressure->to, Unit::Bar), 0.30, 1e-12);
+    EXPECT_NEAR(in(m.losses.section.at->value, Unit::LitrePerMinute), 10.8, 1e-9);
+    EXPECT_EQ(m.losses.section.at->origin, Origin::Assumed);
+}
+
 TEST(StartValues, NoClassMakesAMachineThatTheChecksRefuse) {
     for (const auto& [machineClass, word] : ChoiceNames<MachineClass>::names) {
         Machine m = build::machine();

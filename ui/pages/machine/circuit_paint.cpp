@@ -143,8 +143,8 @@ void CircuitView::paintSections(QPainter& painter) const {
     if (m_sections.empty()) {
         painter.setFont(fontOf(painter, false));
         painter.setPen(color(Role::Unchecked));
-        painter.drawText(QRectF(kBoomLeft, kSectionY - 30, kBoomRight - kBoomLeft, 50),
-                         Qt::AlignCenter, tr("Sections not known yet"));
+        painter.drawText(QRectF(kBoomLeft, kFeedY + 8, kBoomRight - kBoomLeft, 30), Qt::AlignCenter,
+                         tr("Sections not known yet"));
     }
     for (std::size_t i = 0; i < m_sections.size(); ++i) paintSection(painter, i);
 }
@@ -201,12 +201,14 @@ void CircuitView::paintRing(QPainter& painter) const {
     if (!inHand) return;
     painter.setPen(QPen(color(Role::Accent), 2));
     painter.setBrush(color(Role::AccentTint));
-    const QRectF box = inHand->box.adjusted(-6, -6, 6, 6);
-    if (box.width() > 90) painter.setBrush(Qt::NoBrush);
-    if (box.width() > 90)
+    const QRectF& box = inHand->box;
+    if (box.width() < 90) {
+        const double radius = std::max(box.width(), box.height()) / 2 + 4;
+        painter.drawEllipse(box.center(), radius, radius);
+    } else {
+        painter.setBrush(Qt::NoBrush);
         painter.drawRoundedRect(box, 8, 8);
-    else
-        painter.drawEllipse(box);
+    }
 }
 
 }  // namespace bw

@@ -4,6 +4,7 @@
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
+#include "core/window/advice.h"
 #include "ui/kit/buttons.h"
 #include "ui/kit/metrics.h"
 #include "ui/kit/quantity_format.h"
@@ -147,6 +148,8 @@ void CircuitPanel::presentReadings(const FormView& view) {
             role = Role::Limit;
             note = tr("The rate is %1 here instead of %2.")
                        .arg(words(point.rate), words(m_model->demand().rate));
+            if (const auto dose = doseFact(point.rateRatio, view.machine.units))
+                note += u' ' + qs(view.session.sentences().of(*dose, view.style));
         }
     }
     m_note->setRole(role);

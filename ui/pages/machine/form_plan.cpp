@@ -97,7 +97,7 @@ std::vector<FormGroup> formGroups() {
              {}},
             partsGroup(),
             {u"strainers"_s,
-             words("Strainers"),
+             words("Strainers (mesh)"),
              {u"strainers.suction.mesh"_s, u"strainers.line.mesh"_s, u"strainers.section.mesh"_s,
               u"strainers.nozzle.mesh"_s},
              {}}};

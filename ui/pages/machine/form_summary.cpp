@@ -73,7 +73,7 @@ QString strainers(const FormView& view) {
     QStringList parts;
     for (const auto* mesh : {&s.suctionMesh, &s.lineMesh, &s.sectionMesh, &s.nozzleMesh})
         if (*mesh) parts.append(qs(formatExact((*mesh)->value, view.style.decimalMark)));
-    return parts.isEmpty() ? words("not known") : words("%1 mesh").arg(parts.join(u", "_s));
+    return parts.isEmpty() ? words("not known") : parts.join(u", "_s);
 }
 
 }  // namespace

@@ -170,8 +170,13 @@ MachineEvidence::MachineEvidence(QWidget* parent)
     column->addLayout(row, 1);
     setWidget(content);
     for (EvidenceList* list : {m_checks, m_rests}) {
-        connect(list, &EvidenceList::linkActivated, this,
-                [this](const QString& link) { Q_EMIT fieldWished(link.section(u':', 1)); });
+        connect(list, &EvidenceList::linkActivated, this, [this](const QString& link) {
+            const QString target = link.section(u':', 1);
+            if (link.startsWith(u"page:"_s))
+                Q_EMIT pageWished(target);
+            else
+                Q_EMIT fieldWished(target);
+        });
     }
 }
 
@@ -188,6 +193,8 @@ void MachineEvidence::present(const FormView& view, const std::vector<Job>& jobs
     }
     EvidenceRow row;
     row.text = tr("With a job and a nozzle this shows what is not checked, and what is assumed.");
+    row.linkText = tr("Jobs are in the season");
+    row.link = u"page:season"_s;
     m_rests->setSections({EvidenceSection{tr("What the answers rest on"), {row}}});
 }
 

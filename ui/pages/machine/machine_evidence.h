@@ -23,6 +23,7 @@ class MachineEvidence : public QScrollArea {
 
   Q_SIGNALS:
     void fieldWished(const QString& key);
+    void pageWished(const QString& pageId);
 
   private:
     CautionBox* m_caution;

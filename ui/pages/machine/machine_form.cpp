@@ -26,6 +26,21 @@ namespace bw {
 
 using namespace Qt::StringLiterals;
 
+namespace {
+
+/// The nozzle aboard with the most flow at its rating; null if none is known.
+const Nozzle* largestAboard(const FarmSession& session, const Machine& machine) {
+    const Nozzle* largest = nullptr;
+    for (const auto& set : machine.setsAboard) {
+        const Nozzle* nozzle = session.nozzleNamed(set.nozzle);
+        if (!nozzle || !nozzle->flow) continue;
+        if (!largest || nozzle->flow->value > largest->flow->value) largest = nozzle;
+    }
+    return largest;
+}
+
+}  // namespace
+
 MachineForm::MachineForm(const FarmSession& session, QWidget* parent)
     : QWidget(parent),
       m_session(session),
@@ -272,8 +287,13 @@ void MachineForm::takeUnknown() {
                       tr("%1 not known").arg(label));
         return;
     }
-    Q_EMIT edited([key = ss(m_inHand->key())](Machine& m) { takeStartValue(m, key); },
-                  tr("%1 not known").arg(label));
+    const bool isSectionLoss = m_inHand->key().startsWith(u"losses.section."_s);
+    Q_EMIT edited(
+        [key = ss(m_inHand->key()), isSectionLoss, this](Machine& m) {
+            const Nozzle* nozzle = isSectionLoss ? largestAboard(m_session, m) : nullptr;
+            if (!nozzle || !assumeSectionLoss(m, *nozzle)) takeStartValue(m, key);
+        },
+        tr("%1 not known").arg(label));
 }
 
 void MachineForm::openOriginMenu() {

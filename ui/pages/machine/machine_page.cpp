@@ -111,6 +111,7 @@ void MachinePage::connectForm() {
     connect(m_circuit, &CircuitPanel::nozzleTaken, this, &MachinePage::refresh);
     connect(m_circuit, &CircuitPanel::jobTaken, this,
             [this](qint64 job) { session().setCurrentJob(job); });
+    connect(m_evidence, &MachineEvidence::pageWished, this, &Page::goTo);
     connect(m_evidence, &MachineEvidence::fieldWished, m_form, &MachineForm::focusField);
 }
 

@@ -33,6 +33,10 @@ QuantityRow::QuantityRow(const QString& key, const QString& name, Dimension dime
         Q_EMIT edited([key = ss(this->key())](Machine& m) { clearField(m, key); },
                       undoText(tr("not known")));
     });
+    // The field forgets a problem that is not its own when it is left unchanged, or put back.
+    const auto again = [this] { setProblem(m_checkProblem); };
+    connect(m_edit->line(), &FigureLine::focusLeft, this, again);
+    connect(m_edit->line(), &QLineEdit::returnPressed, this, again);
     connect(m_edit->line(), &FigureLine::escaped, this, [this] {
         m_isWaiting = false;
         setProblem(m_checkProblem);
