@@ -21,7 +21,7 @@ constexpr const char* kHelp =
     "  boomwright-calc --version\n"
     "  boomwright-calc --help\n"
     "\n"
-    "A request is {\"do\": …}: convert, nozzle_flow, nozzle_pressure, speed_window or\n"
+    "A request is {\"do\": …}: convert, nozzle_flow, nozzle_pressure, speed_window, diagnose or\n"
     "knowledge. README lists the keys. Ends with 0 and an answer, or with 2 and\n"
     "{\"error\": {\"where\", \"what\"}}; with --lines a bad line gets its error and the end is 0.\n"
     "Numbers and advice only: the label, local rules and the maker's handbook come first.\n";
