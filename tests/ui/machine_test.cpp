@@ -149,6 +149,31 @@ TEST_F(DemoMachine, LettersAreRefusedAtTheFieldAndTheOldValueKept) {
     EXPECT_FALSE(rowText(kFloor).contains(u"not a number"_s));
 }
 
+TEST_F(DemoMachine, ATextThatWasNeverTakenIsNotCarriedToAnotherMachine) {
+    takeTrailed();
+    write(kFloor, "low");
+    takeSelfPropelled();
+    EXPECT_EQ(shown(kFloor), u"18 psi"_s);
+    EXPECT_FALSE(rowText(kFloor).contains(u"not a number"_s));
+    write(kFloor, "100");
+    EXPECT_TRUE(rowText(kFloor).contains(u"Kept until mended"_s));
+    takeTrailed();
+    EXPECT_EQ(shown(kFloor), u"1.6 bar"_s);
+    EXPECT_EQ(stored().limits.pressureFloor->value, build::bar(1.6));
+}
+
+TEST_F(NewMachine, TheStartPageLeadsToTheFirstQuestion) {
+    key(Qt::Key_0, Qt::ControlModifier);
+    click("start.first.machine");
+    EXPECT_EQ(window().currentPageId(), u"machine"_s);
+    EXPECT_TRUE(isSeen("machine.new.mounted"));
+    click("machine.new.mounted");
+    EXPECT_EQ(stored().machineClass->value, MachineClass::Mounted);
+    key(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_TRUE(window().session().season().machines.empty());
+    EXPECT_TRUE(isSeen("machine.new.mounted")) << "and the question stands again";
+}
+
 TEST_F(DemoMachine, NegativeIsRefused) {
     takeTrailed();
     const auto before = stored();

@@ -173,6 +173,12 @@ void MachineForm::watch(MachineRow* row) {
 }
 
 void MachineForm::present(const FormView& view, RecordId machine) {
+    if (machine != m_shownMachine) {
+        // What was typed for another machine and never taken is not this one's.
+        for (MachineRow* row : m_rows) row->dropPending();
+        m_names->dropPending();
+        m_shownMachine = machine;
+    }
     m_questions->present(view.session, view.machine);
     m_names->present(view, machine);
     for (MachineRow* row : m_rows) {

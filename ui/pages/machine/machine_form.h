@@ -80,7 +80,8 @@ class MachineForm : public QWidget {
     std::map<MachineRow*, Section*> m_sectionOf;
     MachineRow* m_inHand = nullptr;
     MachineRow* m_editing = nullptr;  ///< the row whose edit is on its way
-    QString m_otherInHand;            ///< "name" or "customer"
+    RecordId m_shownMachine = 0;
+    QString m_otherInHand;  ///< "name" or "customer"
 };
 
 }  // namespace bw

@@ -45,11 +45,7 @@ NameRows::NameRows(QWidget* parent)
     m_problem->hide();
     connect(m_name, &QLineEdit::returnPressed, this, [this] { takeName(); });
     connect(m_name, &ListLine::focusLeft, this, [this] { takeName(); });
-    connect(m_name, &ListLine::escaped, this, [this] {
-        m_name->setText(m_shown);
-        m_name->setModified(false);
-        m_problem->hide();
-    });
+    connect(m_name, &ListLine::escaped, this, &NameRows::dropPending);
     connect(m_customer, &QComboBox::activated, this,
             [this](int index) { Q_EMIT customerWished(m_customer->itemData(index).toLongLong()); });
     connect(add, &QAbstractButton::clicked, this, &NameRows::newCustomerWished);
@@ -82,6 +78,12 @@ void NameRows::present(const FormView& view, RecordId machine) {
 void NameRows::focusName() {
     m_name->setFocus(Qt::OtherFocusReason);
     m_name->selectAll();
+}
+
+void NameRows::dropPending() {
+    m_name->setText(m_shown);
+    m_name->setModified(false);
+    m_problem->hide();
 }
 
 bool NameRows::commitPending() {

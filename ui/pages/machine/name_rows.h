@@ -20,6 +20,7 @@ class NameRows : public QWidget {
     void present(const FormView& view, RecordId machine);
     void focusName();
     bool commitPending();
+    void dropPending();
     /// "name" or "customer" if the widget belongs to that row.
     QString keyOf(const QWidget* widget) const;
 
