@@ -109,7 +109,7 @@ std::optional<SeasonReckoning> reckonSeason(SeasonInputs inputs, const SeasonRec
 MachineTally tallyOf(const SeasonReckoning& season, RecordId machine) {
     MachineTally tally;
     tally.machine = machine;
-    std::set<Limit> machineGaps, nozzleGaps;
+    std::set<Limit> machineGaps, taken;
     for (const auto& reckoning : season.jobs) {
         if (reckoning.machine != machine) continue;
         const StoredJob* stored = jobOf(season.inputs, reckoning.job);
@@ -121,7 +121,8 @@ MachineTally tallyOf(const SeasonReckoning& season, RecordId machine) {
         const PairVerdict* best = verdict.bestPair();
         if (!best) continue;
         machineGaps.insert(best->machineGaps.begin(), best->machineGaps.end());
-        nozzleGaps.insert(best->nozzleGaps.begin(), best->nozzleGaps.end());
+        if (best->isTakenUnchecked())
+            taken.insert(best->nozzleGaps.begin(), best->nozzleGaps.end());
         if (verdict.standing != JobStanding::Holds) continue;
         NozzleShare& share = shareOf(tally, verdict.nozzle);
         share.jobs.push_back(reckoning.job);
@@ -130,7 +131,7 @@ MachineTally tallyOf(const SeasonReckoning& season, RecordId machine) {
     std::stable_sort(tally.shares.begin(), tally.shares.end(),
                      [](const auto& a, const auto& b) { return a.area > b.area; });
     tally.machineGaps.assign(machineGaps.begin(), machineGaps.end());
-    tally.nozzleGaps.assign(nozzleGaps.begin(), nozzleGaps.end());
+    tally.takenUnchecked.assign(taken.begin(), taken.end());
     return tally;
 }
 

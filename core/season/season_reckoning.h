@@ -61,7 +61,8 @@ struct MachineTally {
     int withoutArea = 0;              ///< jobs whose area is not known
     std::vector<NozzleShare> shares;  ///< most area first; holding jobs only
     std::vector<Limit> machineGaps;   ///< not checked for any of the jobs, in the order of Limit
-    std::vector<Limit> nozzleGaps;    ///< of the nozzles that are best or pinned
+    std::vector<Limit>
+        takenUnchecked;  ///< of nozzles that hold only because the user takes them so
 };
 MachineTally tallyOf(const SeasonReckoning& season, RecordId machine);
 

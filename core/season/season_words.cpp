@@ -61,4 +61,11 @@ std::optional<Fact> machineGapsFact(const MachineTally& tally) {
     return fact;
 }
 
+std::optional<Fact> takenUncheckedFact(const MachineTally& tally) {
+    if (tally.takenUnchecked.empty()) return std::nullopt;
+    Fact fact{"season.taken_unchecked", {}};
+    addLimits(fact, tally.takenUnchecked);
+    return fact;
+}
+
 }  // namespace bw

@@ -20,4 +20,7 @@ std::optional<Fact> jobFact(const JobReckoning& reckoning, const Job& job);
 /// What of the machine was not checked for its jobs; nothing if all was.
 std::optional<Fact> machineGapsFact(const MachineTally& tally);
 
+/// What was not checked of the nozzles that come out best and that the user takes all the same.
+std::optional<Fact> takenUncheckedFact(const MachineTally& tally);
+
 }  // namespace bw

@@ -39,7 +39,8 @@ TEST_F(SeasonTest, ABlockFromASpreadsheetGoesInButForItsBadCell) {
     ASSERT_EQ(notices().size(), 1);
     EXPECT_TRUE(notices()[0].contains(u"Pasted 5 × 4. Cells taken: 19. New jobs: 4."_s))
         << notices()[0].toStdString();
-    EXPECT_TRUE(notices()[0].contains(u"“Wheat”, usual speed: “about 9” is not a number"_s));
+    EXPECT_TRUE(
+        notices()[0].contains(u"Line 2, “Wheat”, usual speed: “about 9” is not a number"_s));
     click("Wheat", "Usual");
     EXPECT_TRUE(message().contains(u"“about 9” is not a number"_s)) << "marked at its cell";
     press(Qt::Key_Z, Qt::ControlModifier);

@@ -107,6 +107,9 @@ TEST_F(SeasonTest, LettersAreRefusedAtTheCellAndNothingIsLost) {
     ASSERT_TRUE(field);
     EXPECT_EQ(field->text(), u"fast"_s);
     press(Qt::Key_Escape);
+    EXPECT_TRUE(message().contains(u"is not a number"_s)) << "Esc leaves the field";
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(message().contains(u"is not a number"_s)) << "Esc again lets the text go";
     type("11");
     press(Qt::Key_Return);
     click("Cereals", "Usual");

@@ -73,8 +73,21 @@ TEST(SeasonReckoning, CountsAMachineWithoutChoosingSets) {
     EXPECT_THAT(tally.shares[1].jobs, ElementsAre(11, 14));
     EXPECT_NEAR(in(tally.shares[1].area, Unit::Hectare), 40, 1e-9);
     EXPECT_THAT(tally.machineGaps, Contains(Limit::Pump));
-    EXPECT_TRUE(tally.nozzleGaps.empty());
+    EXPECT_TRUE(tally.takenUnchecked.empty());
     EXPECT_EQ(tallyOf(s, 2).jobs, 1);
+}
+
+TEST(SeasonReckoning, CountsWhatIsTakenUnchecked) {
+    SeasonInputs in = season();
+    for (auto& nozzle : in.nozzles) nozzle.pressureMax.reset();
+    auto tally = tallyOf(reckonSeason(in).value(), 1);
+    EXPECT_EQ(tally.holding, 0);
+    EXPECT_GT(tally.notChecked, 0);
+    EXPECT_TRUE(tally.takenUnchecked.empty()) << "not taken, so not holding";
+    for (auto& nozzle : in.nozzles) nozzle.acceptUnchecked = true;
+    tally = tallyOf(reckonSeason(in).value(), 1);
+    EXPECT_GT(tally.holding, 0);
+    EXPECT_THAT(tally.takenUnchecked, ElementsAre(Limit::NozzleMaximum));
 }
 
 TEST(SeasonReckoning, ReckonsAgainOnlyWhatHasChanged) {

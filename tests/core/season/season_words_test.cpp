@@ -83,6 +83,11 @@ TEST(SeasonWords, SayWhatOfTheMachineIsNotChecked) {
     tally.machineGaps = {Limit::Pump, Limit::Suction};
     EXPECT_EQ(said(machineGapsFact(tally).value()),
               "Not checked here, and counted against no job: pump and suction.");
+    EXPECT_FALSE(takenUncheckedFact(tally));
+    tally.takenUnchecked = {Limit::NozzleMaximum};
+    EXPECT_EQ(said(takenUncheckedFact(tally).value()),
+              "Taken by you without being checked, of nozzles that come out best: the nozzle's "
+              "highest pressure.");
 }
 
 }  // namespace

@@ -24,7 +24,7 @@ std::size_t JobDrafts::of(const StoredJob& stored) {
     for (std::size_t i = 0; i < m_drafts.size(); ++i) {
         if (m_drafts[i].before.id == stored.id && stored.id != 0) return i;
     }
-    m_drafts.push_back({stored, stored, false});
+    m_drafts.push_back({stored, stored, false, 0});
     return m_drafts.size() - 1;
 }
 
@@ -81,7 +81,8 @@ RecordId JobDrafts::storedId(const Draft& draft) const {
 }
 
 QString JobDrafts::labelOf(const Draft& draft) const {
-    return words("“%1”").arg(qs(draft.after.job.name));
+    const QString name = words("“%1”").arg(qs(draft.after.job.name));
+    return draft.line > 0 ? words("Line %1, %2").arg(draft.line).arg(name) : name;
 }
 
 void JobDrafts::listRefused() {

@@ -28,11 +28,13 @@ class JobDrafts {
     /// Puts a text into a cell; an empty one empties it. `bareUnit`: of a bare number.
     void put(std::size_t draft, JobColumn column, const QString& text,
              std::optional<Unit> bareUnit = std::nullopt);
+    /// The line of a pasted block that a draft comes from, for the report.
+    void setLine(std::size_t draft, int line) { m_drafts[draft].line = line; }
     /// Stores what has changed. False if it could not be stored; the model says why.
     bool store(const QString& undoText);
 
     int taken() const { return m_taken; }
-    /// "“Ear fungicide”, slow speed: “abc” is not a number …", one for each cell left out.
+    /// "Line 3, “Ear fungicide”, slow speed: “abc” is not a number …", one for each cell left out.
     const QStringList& refused() const { return m_refusedLines; }
     int newJobs() const;
 
@@ -47,6 +49,7 @@ class JobDrafts {
         StoredJob before;
         StoredJob after;
         bool isUsed = false;
+        int line = 0;
     };
     RecordId storedId(const Draft& draft) const;
     QString labelOf(const Draft& draft) const;

@@ -193,7 +193,9 @@ QWidget* JobsDelegate::nozzleEditor(QWidget* parent, const QModelIndex& index) c
 
 void JobsDelegate::setEditorData(QWidget* editor, const QModelIndex& index) const {
     auto* line = static_cast<QLineEdit*>(editor);
-    if (!line->isModified()) line->setText(index.data(Qt::EditRole).toString());
+    const QString text = index.data(Qt::EditRole).toString();
+    // A verdict that comes in meanwhile must not touch a field that is open.
+    if (!line->isModified() && line->text() != text) line->setText(text);
 }
 
 /// Only what was really typed: leaving a field untouched is no edit.

@@ -101,6 +101,8 @@ void JobsTable::keyPressEvent(QKeyEvent* event) {
         Q_EMIT copyAsked();
     } else if (event->matches(QKeySequence::Paste)) {
         Q_EMIT pasteAsked();
+    } else if (plain && event->key() == Qt::Key_Escape) {
+        Q_EMIT dropAsked(current);
     } else if (plain && isEnter(event->key()) && current.isValid()) {
         if (current.column() == static_cast<int>(JobColumn::Verdict))
             Q_EMIT openAsked(current);

@@ -32,6 +32,8 @@ class JobsTable : public DataTable {
     void openAsked(const QModelIndex& index);
     void copyAsked();
     void pasteAsked();
+    /// Esc: a refused text beside the cell is let go.
+    void dropAsked(const QModelIndex& index);
     /// The right arrow at the last column.
     void leftAtRight();
     void cellChanged();

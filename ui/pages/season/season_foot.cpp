@@ -19,6 +19,8 @@ using namespace Qt::StringLiterals;
 
 namespace {
 
+constexpr int kMostSaid = 12;  ///< jobs told one by one
+
 TextLabel* small(const QString& text, Role role = Role::Ink) {
     return (new TextLabel(text, TextSize::Small, role))->wrapped();
 }
@@ -56,12 +58,16 @@ SeasonFoot::SeasonFoot(FarmSession& session, QWidget* parent)
     setMinimumHeight(px(64));
 }
 
-void SeasonFoot::showSeason(const SeasonReckoning& season, const std::vector<RecordId>& machines) {
-    const int scrolled = verticalScrollBar()->value();
+void SeasonFoot::clear() {
     while (QLayoutItem* item = m_panels->takeAt(0)) {
         delete item->widget();
         delete item;
     }
+}
+
+void SeasonFoot::showSeason(const SeasonReckoning& season, const std::vector<RecordId>& machines) {
+    const int scrolled = verticalScrollBar()->value();
+    clear();
     for (const RecordId machine : machines) {
         if (m_panels->count() > 0) m_panels->addWidget(new HairLine(Qt::Vertical));
         m_panels->addWidget(panel(season, machine), 1);
@@ -84,18 +90,19 @@ QWidget* SeasonFoot::panel(const SeasonReckoning& season, RecordId machine) {
         new TextLabel(qs(m_session.sentences().of(title, style)), TextSize::Body, Role::Ink, true);
     head->setObjectName(u"season.foot.machine%1.tally"_s.arg(machine));
     column->addWidget(head->wrapped());
-    addShares(*column, season, tally);
+    addShares(*column, tally);
     addOthers(*column, season, machine);
-    if (const auto gaps = machineGapsFact(tally))
-        column->addLayout(marked(u"unchecked"_s, Role::Unchecked,
-                                 qs(m_session.sentences().of(*gaps, style)), Role::Unchecked));
+    for (const auto& gaps : {takenUncheckedFact(tally), machineGapsFact(tally)}) {
+        if (gaps)
+            column->addLayout(marked(u"unchecked"_s, Role::Unchecked,
+                                     qs(m_session.sentences().of(*gaps, style)), Role::Unchecked));
+    }
     column->addStretch(1);
     return panel;
 }
 
 /// Nozzle, the jobs it is best for so far, their area.
-void SeasonFoot::addShares(QVBoxLayout& column, const SeasonReckoning& season,
-                           const MachineTally& tally) {
+void SeasonFoot::addShares(QVBoxLayout& column, const MachineTally& tally) {
     if (tally.shares.empty()) return;
     const Machine* machine = m_session.machine(tally.machine);
     const NumberStyle style = m_session.styleOf(*machine);
@@ -119,17 +126,24 @@ void SeasonFoot::addShares(QVBoxLayout& column, const SeasonReckoning& season,
         ++row;
     }
     column.addLayout(grid);
-    Q_UNUSED(season)
 }
 
 void SeasonFoot::addOthers(QVBoxLayout& column, const SeasonReckoning& season, RecordId machine) {
     const Machine* m = m_session.machine(machine);
     if (!m) return;
+    int said = 0, left = 0;
     for (const auto& reckoning : season.jobs) {
         const Job* job = m_session.job(reckoning.job);
-        if (job && reckoning.machine == machine && reckoning.verdict.standing != JobStanding::Holds)
+        const bool holds = reckoning.verdict.standing == JobStanding::Holds;
+        if (!job || reckoning.machine != machine || holds) continue;
+        if (said++ < kMostSaid)
             addOther(column, reckoning, *job, m_session.styleOf(*m));
+        else
+            ++left;
     }
+    if (left > 0)
+        column.addWidget(small(
+            tr("And %1 more: each says why in the line under the table.").arg(left), Role::Quiet));
 }
 
 void SeasonFoot::addOther(QVBoxLayout& column, const JobReckoning& reckoning, const Job& job,

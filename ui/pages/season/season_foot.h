@@ -24,13 +24,15 @@ class SeasonFoot : public QScrollArea {
     explicit SeasonFoot(FarmSession& session, QWidget* parent = nullptr);
     /// `machines`: those shown, in order.
     void showSeason(const SeasonReckoning& season, const std::vector<RecordId>& machines);
+    /// Takes everything out.
+    void clear();
 
   protected:
     void resizeEvent(QResizeEvent* event) override;
 
   private:
     QWidget* panel(const SeasonReckoning& season, RecordId machine);
-    void addShares(QVBoxLayout& column, const SeasonReckoning& season, const MachineTally& tally);
+    void addShares(QVBoxLayout& column, const MachineTally& tally);
     void addOthers(QVBoxLayout& column, const SeasonReckoning& season, RecordId machine);
     void addOther(QVBoxLayout& column, const JobReckoning& reckoning, const Job& job,
                   const NumberStyle& style);

@@ -102,12 +102,15 @@ SeasonHeader::SeasonHeader(QWidget* parent)
 
 /// The machine shown stays shown as long as it is there.
 void SeasonHeader::setMachines(const std::vector<StoredMachine>& machines, std::size_t jobs) {
+    std::vector<std::pair<QString, qint64>> wanted;
+    if (machines.size() != 1) wanted.emplace_back(tr("All machines, %1 jobs").arg(jobs), 0);
+    for (const auto& stored : machines) wanted.emplace_back(qs(stored.machine.name), stored.id);
+    // Filled anew only where something has changed: the list may be open.
+    if (wanted == m_listed) return;
+    m_listed = wanted;
     const QVariant before = m_machines->currentData();
     m_machines->clear();
-    if (machines.size() != 1)
-        m_machines->addItem(tr("All machines, %1 jobs").arg(jobs), QVariant::fromValue(qint64{0}));
-    for (const auto& stored : machines)
-        m_machines->addItem(qs(stored.machine.name), QVariant::fromValue(qint64{stored.id}));
+    for (const auto& [text, id] : wanted) m_machines->addItem(text, QVariant::fromValue(id));
     if (m_machines->setCurrentData(before) < 0) m_machines->setCurrentIndex(0);
     m_machines->setToolTip(m_machines->currentText());
 }

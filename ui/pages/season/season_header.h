@@ -38,6 +38,7 @@ class SeasonHeader : public QWidget {
     bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
+    std::vector<std::pair<QString, qint64>> m_listed;
     ChoiceBox* m_machines;
     QLineEdit* m_filter;
     Button* m_matrix;

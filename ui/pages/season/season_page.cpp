@@ -209,6 +209,10 @@ void SeasonPage::connectTables() {
     connect(m_table, &JobsTable::pasteAsked, this, &SeasonPage::paste);
     connect(m_table, &DataTable::deletePressed, this,
             [this] { m_edits->clear(m_table->selectionModel()->selectedIndexes()); });
+    connect(m_table, &JobsTable::dropAsked, this, [this](const QModelIndex& index) {
+        const SeasonRow* row = m_model->rowAt(index.row());
+        if (row) m_model->forget(row->machine, row->job, static_cast<JobColumn>(index.column()));
+    });
     connect(m_runner, &SeasonRunner::started, this, &SeasonPage::showVerdicts);
     connect(m_runner, &SeasonRunner::finished, this, &SeasonPage::showVerdicts);
 }
@@ -242,21 +246,29 @@ QString SeasonPage::hint() const {
     return tr("F2 mends a cell · Ctrl+D fills down · Enter on a verdict opens its speed window");
 }
 
+/// Called for every change of what is in hand as well: what is on screen already stays.
 void SeasonPage::refresh() {
+    const Season& season = session().season();
+    if (m_header) m_header->setMachines(season.machines, season.jobs.size());
+    Shown now{season, m_header ? m_header->scope() : SeasonScope{}, session().decimalMark()};
+    if (m_shown != now) {
+        m_shown = std::move(now);
+        reload(*m_shown);
+    }
+    followSession();
+    showMessage();
+}
+
+void SeasonPage::reload(const Shown& now) {
     m_isRefreshing = true;
-    if (m_header)
-        m_header->setMachines(session().season().machines, session().season().jobs.size());
-    m_stack->setCurrentIndex(session().season().machines.empty() ? 0 : 1);
-    const SeasonScope scope = m_header ? m_header->scope() : SeasonScope{};
-    m_model->reload(scope);
-    m_matrixModel->reload(scope);
+    m_stack->setCurrentIndex(now.season.machines.empty() ? 0 : 1);
+    m_model->reload(now.scope);
+    m_matrixModel->reload(now.scope);
     showRateColumns();
     fitRows(*m_table, *m_model);
     fitRows(*m_matrix, *m_model);
     m_isRefreshing = false;
-    m_runner->run(inputsOf(session().season()));
-    followSession();
-    showMessage();
+    m_runner->run(inputsOf(now.season));
 }
 
 void SeasonPage::showVerdicts() {

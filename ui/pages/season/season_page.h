@@ -2,11 +2,13 @@
 #pragma once
 
 #include <QPointer>
+#include <optional>
 #include <vector>
 
 #include "core/model/season.h"
 #include "ui/kit/page.h"
 #include "ui/pages/season/job_cells.h"
+#include "ui/pages/season/season_rows.h"
 
 class QModelIndex;
 class QSplitter;
@@ -53,8 +55,14 @@ class SeasonPage : public Page {
     void connectEdits();
     void linkScrolling();
     void shareWidth();
-    void reload();
-    void reckon();
+    /// What is on screen; nothing before the first time.
+    struct Shown {
+        Season season;
+        SeasonScope scope;
+        char decimalMark = '.';
+        bool operator==(const Shown&) const = default;
+    };
+    void reload(const Shown& now);
     void showVerdicts();
     void showRateColumns();
     void setMatrixShown(bool shown);
@@ -82,6 +90,7 @@ class SeasonPage : public Page {
     IconLabel* m_messageIcon = nullptr;
     TextLabel* m_message = nullptr;
     SeasonFoot* m_foot = nullptr;
+    std::optional<Shown> m_shown;
     bool m_isRefreshing = false;
     bool m_isSplitByUser = false;
     bool m_wantsRates = false;

@@ -24,6 +24,7 @@ struct SeasonRow {
 struct SeasonScope {
     RecordId machine = 0;  ///< 0: all
     QString filter;        ///< part of a job's name; empty: all jobs
+    bool operator==(const SeasonScope&) const = default;
 };
 /// The rows for it: per machine its head, its jobs in order and, unless filtered, the empty line.
 /// With a filter a machine without a match is left out.
