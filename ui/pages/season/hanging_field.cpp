@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/season/hanging_field.h"
 
+#include <algorithm>
+
 #include "ui/kit/metrics.h"
 
 namespace bw {
@@ -21,13 +23,16 @@ HangingField::~HangingField() {
 
 void HangingField::placePanel() {
     m_panel->adjustSize();
-    QRect box(geometry().bottomLeft() + QPoint(0, px(2)), m_panel->size());
-    if (const QWidget* around = parentWidget()) {
-        if (box.bottom() > around->height()) box.moveBottom(geometry().top() - px(2));
-        if (box.top() < 0) box.moveTop(0);
-        if (box.right() > around->width()) box.moveRight(around->width());
-        if (box.left() < 0) box.moveLeft(0);
-    }
+    const QRect field = geometry();
+    const QRect around = parentWidget() ? parentWidget()->rect() : field;
+    const int below = around.bottom() - field.bottom() - px(2);
+    const int above = field.top() - around.top() - px(2);
+    QRect box(field.bottomLeft() + QPoint(0, px(2)), m_panel->size());
+    const bool goesUp = box.height() > below && above > below;
+    box.setHeight(std::min(box.height(), goesUp ? above : below));
+    if (goesUp) box.moveBottom(field.top() - px(2));
+    if (box.right() > around.right()) box.moveRight(around.right());
+    if (box.left() < around.left()) box.moveLeft(around.left());
     m_panel->setGeometry(box);
     m_panel->raise();
 }

@@ -17,7 +17,7 @@ class HangingField : public QLineEdit {
   protected:
     /// What hangs; filled by the derived class.
     QWidget* hanging() const { return m_panel; }
-    /// Under the field, or above it where there is no room below.
+    /// Under the field, or above it where there is more room; no higher than the room there is.
     void placePanel();
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;

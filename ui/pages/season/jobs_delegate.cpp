@@ -66,12 +66,15 @@ void paintNozzle(QPainter& painter, const QRect& box, const QModelIndex& index) 
                         code);
         rest.setLeft(box.left() + qRound(size.width()) + px(5));
     }
-    if (!pinned.isEmpty()) return drawText(painter, rest, pinned, Role::Ink);
     // Where the name has no room the chip tells the size.
-    const QString full = JobsModel::tr("best: %1").arg(best);
-    const QFontMetrics metrics(textFont(TextSize::Small));
-    const bool fits = code.isEmpty() || metrics.horizontalAdvance(full) <= rest.width();
-    drawText(painter, rest, fits ? full : JobsModel::tr("best"), Role::Quiet, TextSize::Small);
+    const bool isPinned = !pinned.isEmpty();
+    const QString full = isPinned ? pinned : JobsModel::tr("best: %1").arg(best);
+    const TextSize size = isPinned ? TextSize::Body : TextSize::Small;
+    const bool fits =
+        code.isEmpty() || QFontMetrics(textFont(size)).horizontalAdvance(full) <= rest.width();
+    const QString brief = isPinned ? JobsModel::tr("pinned") : JobsModel::tr("best");
+    drawText(painter, rest, fits ? full : brief, isPinned ? Role::Ink : Role::Quiet,
+             fits ? size : TextSize::Small);
 }
 
 Span markSpan(JobStanding standing) {
@@ -133,7 +136,7 @@ void paintProblem(QPainter& painter, const QRect& box, const QModelIndex& index)
     painter.setPen(QPen(color(role), 1));
     painter.setBrush(Qt::NoBrush);
     painter.drawRect(QRectF(box).adjusted(0.5, 0.5, -1.5, -1.5));
-    const double size = px(12);
+    const double size = px(10);
     paintIcon(painter, QRectF(box.left() + px(2), box.top() + px(2), size, size), u"caution"_s,
               color(role));
 }

@@ -17,8 +17,8 @@ using namespace Qt::StringLiterals;
 namespace {
 
 /// Widths at a body of 12 px, in the order of the columns.
-constexpr std::array<int, kJobColumns> kWidths{150, 43, 48, 46, 42, 48, 43,
-                                               42,  70, 42, 48, 92, 130};
+constexpr std::array<int, kJobColumns> kWidths{148, 43, 48, 46, 42, 48, 43,
+                                               42,  70, 42, 48, 86, 138};
 /// Who takes what room is left over.
 constexpr std::array<std::pair<JobColumn, double>, 2> kStretch{
     {{JobColumn::Name, 0.55}, {JobColumn::Nozzle, 0.45}}};

@@ -117,7 +117,7 @@ MatrixView::MatrixView(QWidget* parent) : DataTable(parent) {
     setHorizontalHeader(new NozzleHead(this));
     setItemDelegate(new MatrixDelegate(this));
     setEditTriggers(QAbstractItemView::NoEditTriggers);
-    setSelectionMode(QAbstractItemView::SingleSelection);
+    setSelectionMode(QAbstractItemView::NoSelection);
     connect(this, &QAbstractItemView::doubleClicked, this, &MatrixView::openAsked);
 }
 

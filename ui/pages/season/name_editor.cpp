@@ -12,6 +12,10 @@ namespace bw {
 
 using namespace Qt::StringLiterals;
 
+namespace {
+constexpr int kRow = 22;  ///< height of a name at a body of 12 px
+}  // namespace
+
 NameEditor::NameEditor(const QStringList& names, QWidget* parent)
     : HangingField(parent), m_names(names), m_list(new QListWidget) {
     auto* column = new QVBoxLayout(hanging());
@@ -37,12 +41,14 @@ void NameEditor::narrow(const QString& text) {
     m_list->clear();
     const QString part = text.trimmed();
     for (const QString& name : m_names) {
-        if (name.contains(part, Qt::CaseInsensitive)) m_list->addItem(name);
+        if (!name.contains(part, Qt::CaseInsensitive)) continue;
+        auto* item = new QListWidgetItem(name, m_list);
+        item->setSizeHint(QSize(px(200), px(kRow)));
     }
     constexpr int kMostRows = 8;
     const int rows = std::clamp(m_list->count(), 1, kMostRows);
-    const int height = std::max(m_list->sizeHintForRow(0), px(18));
-    m_list->setFixedHeight(rows * height + 2);
+    m_list->setMinimumHeight(px(kRow));
+    m_list->setMaximumHeight(rows * px(kRow) + 2);
     placePanel();
 }
 

@@ -82,7 +82,7 @@ int SeasonEdits::pasteRows(const PasteBlock& block, const QModelIndex& corner,
         const bool isOurs = at && at->machine == machine;
         const auto stored = isOurs ? storedAt(row) : std::nullopt;
         const std::size_t draft = stored ? drafts.of(*stored) : drafts.ofNew(machine);
-        drafts.setLine(draft, ++row - corner.row());
+        drafts.setLine(draft, ++row - corner.row() + (block.columns.empty() ? 0 : 1));
         for (qsizetype i = 0; i < fields.size(); ++i) {
             const auto place = placeOf(block, columns, first, static_cast<std::size_t>(i));
             if (place.column && isTyped(*place.column))
