@@ -178,7 +178,9 @@ AnswerRow::AnswerRow(const QString& key, const QString& answer, const QString& m
                      QWidget* parent)
     : QAbstractButton(parent), m_key(key) {
     setFocusPolicy(Qt::StrongFocus);
-    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
     setAttribute(Qt::WA_Hover);
     setAnswer(answer, meaning);
 }
@@ -188,14 +190,38 @@ void AnswerRow::setAnswer(const QString& answer, const QString& meaning) {
     setText(answer);
     setAccessibleName(m_key + u": "_s + answer);
     setAccessibleDescription(meaning);
+    updateGeometry();
     update();
 }
 
+int AnswerRow::split(int width) const {
+    return m_meaning.isEmpty() ? width : px(55) + static_cast<int>((width - px(55)) * 0.45);
+}
+
+int AnswerRow::heightForWidth(int width) const {
+    const auto needed = [](const QString& text, int room, const QFont& font) {
+        return QFontMetrics(font)
+            .boundingRect(0, 0, std::max(room, 40), 4000, Qt::TextWordWrap, text)
+            .height();
+    };
+    const int middle = split(width);
+    const int answer = needed(text(), middle - px(60), textFont(TextSize::Body, true));
+    const int meaning = m_meaning.isEmpty()
+                            ? 0
+                            : needed(m_meaning, width - middle - px(8), textFont(TextSize::Small));
+    return std::max(px(34), std::max(answer, meaning) + px(10));
+}
+
 QSize AnswerRow::sizeHint() const {
-    return {px(420), px(34)};
+    return {px(420), heightForWidth(width() > px(220) ? width() : px(420))};
 }
 QSize AnswerRow::minimumSizeHint() const {
-    return {px(220), px(34)};
+    return {px(220), width() > px(220) ? heightForWidth(width()) : px(34)};
+}
+
+void AnswerRow::resizeEvent(QResizeEvent* event) {
+    QAbstractButton::resizeEvent(event);
+    if (event->size().width() != event->oldSize().width()) updateGeometry();
 }
 
 void AnswerRow::paintEvent(QPaintEvent*) {
@@ -213,16 +239,14 @@ void AnswerRow::paintEvent(QPaintEvent*) {
                      QPointF(cap.right() - 3, cap.bottom() - 2));
     painter.setFont(textFont(TextSize::ReadOut, true));
     painter.drawText(cap.adjusted(0, 0, 0, -2), Qt::AlignCenter, m_key);
-    const double split = m_meaning.isEmpty() ? width() : px(55) + (width() - px(55)) * 0.45;
+    const int middle = split(width());
     painter.setFont(textFont(TextSize::Body, true));
-    painter.drawText(QRectF(px(55), 0, split - px(60), height()), Qt::AlignVCenter,
-                     QFontMetrics(painter.font())
-                         .elidedText(text(), Qt::ElideRight, static_cast<int>(split) - px(60)));
+    painter.drawText(QRect(px(55), 0, middle - px(60), height()),
+                     Qt::AlignVCenter | Qt::TextWordWrap, text());
     painter.setFont(textFont(TextSize::Small));
     painter.setPen(color(isEnabled() ? Role::Quiet : Role::Disabled));
-    const int room = width() - static_cast<int>(split) - px(8);
-    painter.drawText(QRectF(split, 0, room, height()), Qt::AlignVCenter,
-                     QFontMetrics(painter.font()).elidedText(m_meaning, Qt::ElideRight, room));
+    painter.drawText(QRect(middle, 0, width() - middle - px(8), height()),
+                     Qt::AlignVCenter | Qt::TextWordWrap, m_meaning);
     if (hasFocus()) paintFocusRing(painter, *this);
 }
 

@@ -61,6 +61,7 @@ class IconButton : public Button {
 };
 
 /// A row of an answer: a big key cap with its digit, the answer, and quiet words on what it means.
+/// Long texts wrap; the row takes the height that they need at its width.
 class AnswerRow : public QAbstractButton {
     Q_OBJECT
 
@@ -71,10 +72,16 @@ class AnswerRow : public QAbstractButton {
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
 
+    bool hasHeightForWidth() const override { return true; }
+    int heightForWidth(int width) const override;
+
   protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
+    /// Where the answer ends and its meaning begins.
+    int split(int width) const;
     QString m_key;
     QString m_meaning;
 };
