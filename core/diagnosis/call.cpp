@@ -80,7 +80,8 @@ void addNext(const std::optional<Candidate>& next, const Evidence& evidence,
         return finding.first != kSomethingElse && finding.second > kSure;
     });
     state.done = sure || !next;
-    if (!state.done) state.next = describeNext(*next, evidence, predictor.healthy());
+    if (!next) return;
+    (state.done ? state.further : state.next) = describeNext(*next, evidence, predictor.healthy());
 }
 
 }  // namespace
@@ -94,6 +95,7 @@ CallState reason(const CaseRecord& record, const Knowledge& knowledge) {
     if (pulsed) {
         state.notCovered = true;
         state.done = true;
+        state.sums = pulsedSums(record);
         return state;
     }
     const CaseNumbers numbers(record);

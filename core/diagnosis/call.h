@@ -38,8 +38,10 @@ struct CallState {
     std::vector<CauseStanding> standing;  ///< most likely first; adds to 1 with something_else
     std::optional<NextCheck> next;
     std::vector<std::string> barredChecks;  ///< by the safety answers
-    bool done = false;        ///< one cause or group is over 80 %, or nothing would tell more
-    bool notCovered = false;  ///< pulsed nozzles: said at question one
+    bool done = false;  ///< one cause or group is over 80 %, or nothing would tell more
+    /// When done: the check that would still tell most, for who wants to go on asking.
+    std::optional<NextCheck> further;
+    bool notCovered = false;  ///< pulsed nozzles: said at question one, with `sums`
     std::optional<Symptom> symptomFromNumbers;
     std::vector<Fact> sums;     ///< triage by flow against pressure, and what it does to the dose
     std::vector<Fact> waysOut;  ///< of the leading finding, with this machine's numbers

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "core/model/nozzle_sizes.h"
+#include "core/window/window_curve.h"
 
 namespace bw {
 namespace {
@@ -234,6 +235,29 @@ std::vector<Fact> triage(const CaseNumbers& n, std::optional<Symptom> symptom) {
     }
     addDose(r, out);
     return out;
+}
+
+std::vector<Fact> pulsedSums(const CaseRecord& record) {
+    const CaseNumbers numbers(record);
+    const auto made = WindowModel::make(record.machine, record.nozzle, record.job);
+    std::optional<double> share;
+    if (made && numbers.needFlow) share = onTimeShare(*made, *numbers.needFlow);
+    if (!share) return {fact("finder.pulsed.no_numbers", {})};
+    const auto part = [](std::string name, double value) {
+        return Argument{std::move(name),
+                        AnyQuantity{Dimension::None, std::round(value * 1000) / 10}};
+    };
+    std::vector<Argument> arguments{arg("rate", *numbers.rate), arg("speed", *numbers.speed),
+                                    part("duty", *share)};
+    const auto least = bare(record.machine.pulsed.dutyMin);
+    const auto most = bare(record.machine.pulsed.dutyMax);
+    if (!least || !most) return {fact("finder.pulsed.duty", std::move(arguments))};
+    arguments.push_back(part("least", *least));
+    arguments.push_back(part("most", *most));
+    const char* code = *share < *least  ? "finder.pulsed.duty_under"
+                       : *share > *most ? "finder.pulsed.duty_over"
+                                        : "finder.pulsed.duty_within";
+    return {fact(code, std::move(arguments))};
 }
 
 std::vector<Fact> waysOut(const std::vector<std::string>& codes, const CaseNumbers& numbers,

@@ -15,6 +15,10 @@ namespace bw {
 /// caution (C16, C17) as `caution`.
 std::vector<Fact> triage(const CaseNumbers& numbers, std::optional<Symptom> symptom);
 
+/// For pulsed nozzles, which the finder does not cover yet: the on-time share (duty) that the job
+/// asks for, where the numbers are known. Codes "finder.pulsed.…".
+std::vector<Fact> pulsedSums(const CaseRecord& record);
+
 /// The ways out that a cause names by code ("finder.out.…"), with the numbers of this case. A way
 /// that does not exist here is left out: a floor under the nozzle's lowest pressure, a speed over
 /// the job's fastest, a size that the standard does not have.
