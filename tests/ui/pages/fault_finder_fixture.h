@@ -24,7 +24,7 @@
 
 namespace bw::test {
 
-using namespace Qt::StringLiterals;
+using Qt::StringLiterals::operator""_s;
 
 /// The program's window on a file, driven by keys alone but where a click is what is tried.
 class FaultFinderTest : public testing::Test {
