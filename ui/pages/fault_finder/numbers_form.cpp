@@ -131,6 +131,11 @@ void NumbersForm::addRow(const QString& label, QWidget* control, bool callerOnly
     auto* text = new TextLabel(label);
     text->setBuddy(control);
     if (control->accessibleName().isEmpty()) control->setAccessibleName(label);
+    // Owned from the start: a call that never comes to the numbers places no rows.
+    for (QWidget* widget : {static_cast<QWidget*>(text), control}) {
+        widget->setParent(m_grid->parentWidget());
+        widget->hide();
+    }
     m_rows.push_back({text, control, callerOnly});
 }
 
@@ -175,8 +180,6 @@ void NumbersForm::placeRows() {
     QWidget* before = nullptr;
     for (const auto& row : m_rows) {
         const bool isIn = m_isCaller || !row.callerOnly;
-        row.label->setParent(m_grid->parentWidget());
-        row.control->setParent(m_grid->parentWidget());
         row.label->setVisible(isIn);
         row.control->setVisible(isIn);
         if (!isIn) continue;

@@ -84,6 +84,12 @@ MachineForm::MachineForm(const FarmSession& session, QWidget* parent)
     presentAid();
 }
 
+MachineForm::~MachineForm() {
+    // The fields go after this object is a plain widget again, and the one in hand then loses
+    // focus.
+    disconnect(qApp, nullptr, this, nullptr);
+}
+
 void MachineForm::buildGroup(const FormGroup& group) {
     auto* section = new Section(group.title);
     section->header()->setObjectName(u"machine.%1.header"_s.arg(group.id));

@@ -27,6 +27,7 @@ class MachineForm : public QWidget {
 
   public:
     explicit MachineForm(const FarmSession& session, QWidget* parent = nullptr);
+    ~MachineForm() override;
 
     void present(const FormView& view, RecordId machine);
     /// Brings a field into view, opens its group and gives it the focus. False if it has no row.
