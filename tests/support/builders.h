@@ -77,6 +77,12 @@ inline Machine trailed28() {
     m.pump.kind = Sourced<PumpKind>(PumpKind::PositiveDisplacement);
     m.pump.ratedFlow = Sourced<Flow>(lpm(155));
     m.pump.reliefPressure = Sourced<Pressure>(bar(11));
+    m.controlValve = {Sourced<Flow>(lpm(170)), Sourced<Pressure>(bar(2)), {}};
+    m.pump.suctionAvailable = Sourced<Pressure>(bar(0.6));
+    m.losses.suction = {Sourced<Pressure>(bar(0.08)), Sourced<Flow>(lpm(155))};
+    m.losses.line = {Sourced<Pressure>(bar(0.10)), Sourced<Flow>(lpm(100))};
+    m.losses.plumbing = {Sourced<Pressure>(bar(0.35)), Sourced<Flow>(lpm(100))};
+    m.agitation = {Sourced<Flow>(lpm(40)), Sourced<Pressure>(bar(5))};
     m.losses.section = {Sourced<Pressure>(bar(0.12)), Sourced<Flow>(lpm(16))};
     m.meter.minimumFullBore = Sourced<Flow>(lpm(12));
     m.meter.maximum = Sourced<Flow>(lpm(200));
@@ -91,6 +97,14 @@ inline Machine selfPropelled100() {
     m.units = UnitSystem::Us;
     m.pump.kind = Sourced<PumpKind>(PumpKind::Centrifugal);
     m.pump.shutOffPressure = Sourced<Pressure>(psi(122));
+    m.pump.curve = Sourced<std::vector<CurvePoint>>({{gpm(40), psi(112)}, {gpm(80), psi(83)}});
+    m.pump.leastSpeed = Sourced<double>(0.3);
+    m.pump.suctionAvailable = Sourced<Pressure>(psi(9));
+    m.losses.suction = {Sourced<Pressure>(psi(0.9)), Sourced<Flow>(gpm(60))};
+    m.losses.line = {Sourced<Pressure>(psi(1.1)), Sourced<Flow>(gpm(40))};
+    m.losses.plumbing = {Sourced<Pressure>(psi(6)), Sourced<Flow>(gpm(40))};
+    m.agitation = {Sourced<Flow>(gpm(14)), Sourced<Pressure>(psi(45))};
+    m.restrictor.hole = Sourced<Length>(inches(0.54));
     m.losses.section = {Sourced<Pressure>(psi(1.5)), Sourced<Flow>(gpm(9))};
     m.restrictor.fitted = Sourced<bool>(true);
     m.restrictor.changeoverFlow = Sourced<Flow>(gpm(30));
@@ -118,6 +132,13 @@ inline Nozzle lowDrift04() {
     return lowDrift(1.58, {{bar(1), bar(1.8), DropletCategory::VC},
                            {bar(1.8), bar(3.2), DropletCategory::C},
                            {bar(3.2), bar(6), DropletCategory::M}});
+}
+
+inline Nozzle airFan08() {
+    Nozzle n = nozzle(lpm(3.15));
+    n.pressureMin = Sourced<Pressure>(bar(1.5));
+    n.pressureMax = Sourced<Pressure>(bar(7));
+    return n;
 }
 
 }  // namespace bw::build
