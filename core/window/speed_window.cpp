@@ -69,6 +69,13 @@ WindowEnd endOf(const std::vector<SpeedLimit>& limits, Side side) {
     return end;
 }
 
+bool isController(Limit limit) { return limit == Limit::PressureFloor || limit == Limit::PressureCeiling; }
+
+RestrictorPosition positionOf(const Machine& machine) {
+    if (!hasRestrictor(machine)) return RestrictorPosition::FullBore;
+    return valueOr(machine.restrictor.position, RestrictorPosition::FullBore);
+}
+
 bool crossed(const WindowEnd& low, const WindowEnd& high) {
     return high.speed && below(high.speed->si(), low.speed->si());
 }
@@ -90,18 +97,17 @@ bool SpeedWindow::holds(Speed speed) const {
     return !empty && withinEnds(low, high, speed);
 }
 
-WindowModel::WindowModel(BoomLine line, JobDemand demand, const Machine& machine,
+WindowModel::WindowModel(Circuit circuit, JobDemand demand, const Machine& machine,
                          const Nozzle& nozzle, const Job& job)
-    : m_line(std::move(line)),
+    : m_circuit(std::move(circuit)),
       m_demand(demand),
       m_machine(machine),
       m_nozzle(nozzle),
       m_job(job),
       m_width(sprayedWidth(machine)),
       m_nozzles(nozzleCount(machine)) {
-    if (hasRestrictor(machine))
-        m_position = valueOr(machine.restrictor.position, RestrictorPosition::FullBore);
-    m_limits = limitsFor(m_line, m_machine, m_nozzle, m_job, m_demand, m_width, m_position);
+    m_position = positionOf(machine);
+    m_limits = limitsFor(m_circuit, m_machine, m_nozzle, m_job, m_demand, m_width, m_position);
 }
 
 Result<WindowModel> WindowModel::make(const Machine& machine, const Nozzle& nozzle,
@@ -111,9 +117,9 @@ Result<WindowModel> WindowModel::make(const Machine& machine, const Nozzle& nozz
     if (!law) return inside("nozzle", law.problem());
     const auto demand = demandOf(job);
     if (!demand) return inside("job", demand.problem());
-    BoomLine line(machine.sections->value, *law, squareLoss(machine.losses.section),
-                  shutOffLoss(machine.checkValve), demand->specificGravity);
-    return WindowModel(std::move(line), *demand, machine, nozzle, job);
+    auto parts = circuitParts(machine, *law, demand->specificGravity, positionOf(machine));
+    if (!parts) return inside("machine", parts.problem());
+    return WindowModel(Circuit(std::move(parts).value()), *demand, machine, nozzle, job);
 }
 
 std::vector<SpeedLimit> WindowModel::speedLimits(const WindowLimits& limits, AreaRate rate) const {
@@ -164,15 +170,18 @@ OperatingPoint WindowModel::at(Speed speed) const {
     point.speed = speed;
     const Flow wish = wished(speed);
     Flow flow = wish;
-    for (const auto& f : m_limits.flows) {
-        if (!f.pins) continue;
-        flow = f.side == Side::Low ? std::max(flow, f.flow) : std::min(flow, f.flow);
+    // The controller's floor and ceiling first; the machine itself has the last word.
+    for (const bool byController : {true, false}) {
+        for (const auto& f : m_limits.flows) {
+            if (!f.pins || isController(f.limit) != byController) continue;
+            flow = f.side == Side::Low ? std::max(flow, f.flow) : std::min(flow, f.flow);
+        }
     }
     point.boomFlow = flow;
     point.nozzleFlow = flow / static_cast<double>(m_nozzles);
     const auto set = bare(m_machine.pulsed.pressure);
-    point.nozzlePressure = set ? *set : m_line.meanNozzlePressure(flow);
-    point.sensorPressure = set ? sensorPressure(flow) : m_line.sensorAt(flow);
+    point.nozzlePressure = set ? *set : line().meanNozzlePressure(flow);
+    point.sensorPressure = set ? sensorPressure(flow) : line().sensorAt(flow);
     point.rateRatio = flow / wish;
     point.rate = point.rateRatio * m_demand.rate;
     if (m_nozzle.droplets) {
@@ -204,15 +213,15 @@ Pressure WindowModel::neededSensorPressure(Speed speed) const {
 
 Pressure WindowModel::sensorPressure(Flow boom) const {
     const auto set = bare(m_machine.pulsed.pressure);
-    if (!set) return m_line.sensorAt(boom);
+    if (!set) return line().sensorAt(boom);
     // The mean flow passes the section's strainer and hose; the nozzle stands at the set pressure.
-    const Flow section = boom * (static_cast<double>(m_line.largestSection()) / m_nozzles);
-    return *set + m_line.valveLoss() +
+    const Flow section = boom * (static_cast<double>(line().largestSection()) / m_nozzles);
+    return *set + line().valveLoss() +
            m_demand.specificGravity * (squareLoss(m_machine.losses.section) * (section * section));
 }
 
 Pressure WindowModel::nozzlePressure(Pressure sensor) const {
-    return m_line.meanNozzlePressure(m_line.flowAt(sensor));
+    return line().meanNozzlePressure(line().flowAt(sensor));
 }
 
 Speed WindowModel::speedAt(Pressure sensor) const {
@@ -220,7 +229,7 @@ Speed WindowModel::speedAt(Pressure sensor) const {
 }
 
 Flow WindowModel::boomFlow(Pressure sensor) const {
-    return m_line.flowAt(sensor);
+    return line().flowAt(sensor);
 }
 
 std::vector<ByHandRow> WindowModel::byHand(int rows) const {
@@ -239,7 +248,7 @@ std::optional<FloorAdvice> WindowModel::floorAdvice(UnitSystem units) const {
     FloorAdvice advice;
     advice.most = neededSensorPressure(m_demand.slow);
     if (!m_nozzle.pressureMin) return advice;
-    advice.least = m_line.sensorFor(m_nozzle.pressureMin->value, m_line.largestSection());
+    advice.least = line().sensorFor(m_nozzle.pressureMin->value, line().largestSection());
     const Pressure rounded = roundedUp(*advice.least, units);
     const auto fits = [&](Pressure p) { return p.si() <= advice.most->si() * (1 + kTie); };
     if (fits(rounded))
@@ -250,7 +259,9 @@ std::optional<FloorAdvice> WindowModel::floorAdvice(UnitSystem units) const {
 }
 
 double WindowModel::coveredPart(RestrictorPosition position) const {
-    const auto limits = limitsFor(m_line, m_machine, m_nozzle, m_job, m_demand, m_width, position);
+    const auto parts = circuitParts(m_machine, line().law(), m_demand.specificGravity, position);
+    if (!parts) return 0.0;
+    const auto limits = limitsFor(Circuit(*parts), m_machine, m_nozzle, m_job, m_demand, m_width, position);
     if (limits.emptyWhy != Limit::None) return 0.0;
     const auto speeds = speedLimits(limits, m_demand.rate);
     const WindowEnd low = endOf(speeds, Side::Low);

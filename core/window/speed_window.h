@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/hydraulics/boom_line.h"
+#include "core/hydraulics/circuit.h"
 #include "core/model/job.h"
 #include "core/model/machine.h"
 #include "core/model/nozzle.h"
@@ -140,7 +140,9 @@ class WindowModel {
     const JobDemand& demand() const { return m_demand; }
     Length width() const { return m_width; }
     int nozzles() const { return m_nozzles; }
-    const BoomLine& line() const { return m_line; }
+    const BoomLine& line() const { return m_circuit.parts().boom; }
+    /// The whole spray line, restrictor in the position it stands in.
+    const Circuit& circuit() const { return m_circuit; }
     /// Where the restrictor valve stands; full bore if none is fitted.
     RestrictorPosition position() const { return m_position; }
     const WindowLimits& limits() const { return m_limits; }
@@ -150,7 +152,7 @@ class WindowModel {
     const Job& job() const { return m_job; }
 
   private:
-    WindowModel(BoomLine line, JobDemand demand, const Machine& machine, const Nozzle& nozzle,
+    WindowModel(Circuit circuit, JobDemand demand, const Machine& machine, const Nozzle& nozzle,
                 const Job& job);
     Flow wished(Speed speed) const { return m_demand.rate * speed * m_width; }
     std::vector<SpeedLimit> speedLimits(const WindowLimits& limits, AreaRate rate) const;
@@ -161,7 +163,7 @@ class WindowModel {
     std::optional<RateRangeWindow> rateRange() const;
     void judge(SpeedWindow& window) const;
 
-    BoomLine m_line;
+    Circuit m_circuit;
     JobDemand m_demand;
     Machine m_machine;
     Nozzle m_nozzle;

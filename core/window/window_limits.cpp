@@ -11,14 +11,10 @@ namespace {
 /// Collects the limits of one pairing, one subject a function.
 class Collector {
   public:
-    Collector(const BoomLine& line, const Machine& machine, const Nozzle& nozzle, const Job& job,
+    Collector(const Circuit& circuit, const Machine& machine, const Nozzle& nozzle, const Job& job,
               const JobDemand& demand, Length width)
-        : m_line(line),
-          m_machine(machine),
-          m_nozzle(nozzle),
-          m_job(job),
-          m_demand(demand),
-          m_width(width) {}
+        : m_circuit(circuit), m_line(circuit.parts().boom), m_machine(machine), m_nozzle(nozzle), m_job(job),
+          m_demand(demand), m_width(width) {}
 
     WindowLimits collect(RestrictorPosition position) {
         if (m_machine.pulsed.pressure) {
@@ -108,13 +104,30 @@ class Collector {
         add(Limit::DriftClass, Side::High, highFlow(run->to), false);
     }
 
-    void controlMinimum() { unchecked(Limit::ControlMinimum); }
+    void controlMinimum() {
+        const auto least = m_circuit.least();
+        if (!least) return unchecked(Limit::ControlMinimum);
+        if (least->si() > 0) add(Limit::ControlMinimum, Side::Low, *least, true);
+    }
+
+    /// Pulsed nozzles hold their pressure, so the sensor does not follow the flow by the nozzles' law.
+    Circuit::Most mostOfThePump() const {
+        const auto set = bare(m_machine.pulsed.pressure);
+        if (!set) return {m_circuit.mostByPump(), m_circuit.mostByRelief(), m_circuit.mostBySuction()};
+        const double share = static_cast<double>(m_line.largestSection()) / m_line.nozzles();
+        return m_circuit.mostHolding(*set + m_line.valveLoss(), share * share * squareLoss(m_machine.losses.section));
+    }
 
     void pumpSide() {
-        unchecked(Limit::Pump);
-        const auto kind = bare(m_machine.pump.kind);
-        if (kind == PumpKind::PositiveDisplacement) unchecked(Limit::ReliefValve);
-        if (kind) unchecked(Limit::Suction);
+        const auto& parts = m_circuit.parts();
+        if (!parts.pump) return unchecked(Limit::Pump);
+        const auto most = mostOfThePump();
+        if (most.pump) add(Limit::Pump, Side::High, *most.pump, true);
+        if (parts.restrictorUnknown) unchecked(Limit::Pump);   // what narrowing takes is not known
+        if (most.relief) add(Limit::ReliefValve, Side::High, *most.relief, true);
+        else if (parts.pump->kind == PumpKind::PositiveDisplacement) unchecked(Limit::ReliefValve);
+        if (most.suction) add(Limit::Suction, Side::High, *most.suction, true);
+        else unchecked(Limit::Suction);
     }
 
     void meter(RestrictorPosition position) {
@@ -167,6 +180,7 @@ class Collector {
         if (!band || band->percent < m_job.driftPercent->value) emptyBecause(Limit::DriftNone);
     }
 
+    const Circuit& m_circuit;
     const BoomLine& m_line;
     const Machine& m_machine;
     const Nozzle& m_nozzle;
@@ -205,10 +219,9 @@ std::optional<Flow> meterMinimum(const Machine& machine, RestrictorPosition posi
     return std::nullopt;
 }
 
-WindowLimits limitsFor(const BoomLine& line, const Machine& machine, const Nozzle& nozzle,
-                       const Job& job, const JobDemand& demand, Length width,
-                       RestrictorPosition position) {
-    return Collector(line, machine, nozzle, job, demand, width).collect(position);
+WindowLimits limitsFor(const Circuit& circuit, const Machine& machine, const Nozzle& nozzle, const Job& job,
+                       const JobDemand& demand, Length width, RestrictorPosition position) {
+    return Collector(circuit, machine, nozzle, job, demand, width).collect(position);
 }
 
 }  // namespace bw

@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/hydraulics/boom_line.h"
+#include "core/hydraulics/circuit.h"
 #include "core/model/job.h"
 #include "core/model/machine.h"
 #include "core/model/nozzle.h"
@@ -31,12 +31,10 @@ struct WindowLimits {
     std::optional<Flow> of(Limit limit) const;
 };
 
-/// Works them out (physics of each limit: DEVELOPERS.md, "The speed window"). `width` is the
-/// sprayed width. Pump, relief valve, suction and least control flow are not reckoned with yet:
-/// they stand among what was not checked even where their data are given.
-WindowLimits limitsFor(const BoomLine& line, const Machine& machine, const Nozzle& nozzle,
-                       const Job& job, const JobDemand& demand, Length width,
-                       RestrictorPosition position);
+/// Works them out (the equations of each limit: DEVELOPERS.md, "The speed window"). `circuit` stands in
+/// the restrictor position given; `width` is the sprayed width.
+WindowLimits limitsFor(const Circuit& circuit, const Machine& machine, const Nozzle& nozzle, const Job& job,
+                       const JobDemand& demand, Length width, RestrictorPosition position);
 
 /// Whether a restrictor valve is fitted, as far as the profile says.
 bool hasRestrictor(const Machine& machine);

@@ -69,6 +69,8 @@ TEST(SpeedWindow, AgreesWithThePrototypeOnTheSelfPropelledDemoMachine) {
     EXPECT_NEAR(inMph(w.low.speed), 8.0, 0.05);
     EXPECT_EQ(w.low.limit, Limit::DropletsTooCoarse);
     EXPECT_NEAR(inMph(speedOf(w, Limit::PressureFloor)), 6.6, 0.05);
+    EXPECT_NEAR(inMph(w.high.speed), 12.8, 0.05);
+    EXPECT_EQ(w.high.limit, Limit::Pump);
     EXPECT_NEAR(inMph(speedOf(w, Limit::PressureCeiling)), 14.4, 0.05);
     ASSERT_TRUE(w.floor && w.floor->recommended);
     EXPECT_NEAR(in(*w.floor->recommended, Unit::Psi), 15.0, 1e-9);
@@ -163,10 +165,50 @@ TEST(SpeedWindow, UnknownNeverPasses) {
     EXPECT_FALSE(contains(solved(m, nozzle(), j).notChecked, Limit::Meter));
 }
 
-TEST(SpeedWindow, GivenPumpDataNotYetReckonedWithStandAsNotChecked) {
-    const auto w = solved(trailed28(), lowDrift03(), job());
-    EXPECT_EQ(w.notChecked, (std::vector<Limit>{Limit::ControlMinimum, Limit::Pump,
-                                                Limit::ReliefValve, Limit::Suction}));
+TEST(SpeedWindow, WhatIsKnownOfThePumpIsReckonedWithAndTheRestIsNotChecked) {
+    EXPECT_TRUE(solved(trailed28(), lowDrift03(), job()).notChecked.empty());
+    Machine m = trailed28();
+    m.losses.suction = {};
+    m.pump.reliefPressure.reset();
+    m.controlValve = {};
+    EXPECT_EQ(solved(m, lowDrift03(), job()).notChecked,
+              (std::vector<Limit>{Limit::ControlMinimum, Limit::ReliefValve, Limit::Suction}));
+    m.pump = {};
+    EXPECT_EQ(solved(m, lowDrift03(), job()).notChecked, (std::vector<Limit>{Limit::ControlMinimum, Limit::Pump}));
+}
+
+TEST(SpeedWindow, NarrowedWithoutAKnownHoleLeavesThePumpUnsure) {
+    Machine m = selfPropelled100();
+    m.restrictor.hole.reset();
+    EXPECT_TRUE(contains(solved(m, lowDrift04(), job()).notChecked, Limit::Pump));
+    m.restrictor.position = Sourced<RestrictorPosition>(RestrictorPosition::FullBore);
+    EXPECT_FALSE(contains(solved(m, lowDrift04(), job()).notChecked, Limit::Pump));
+}
+
+// Derived by hand from two readings: k = (7.4 - 4.6) / 210²; 7.4 bar shut in, 4.6 bar at 210 L/min; 72 nozzles of
+// 1.6 L/min at 3 bar reach 160 L/min at 5.8 bar, which is 17.8 km/h at 150 L/ha on 36 m.
+TEST(SpeedWindow, PumpLineOfTwoReadings) {
+    Machine m = machine({36, 36});
+    m.pump.kind = Sourced<PumpKind>(PumpKind::Centrifugal);
+    m.pump.shutOffPressure = Sourced<Pressure>(bar(7.4));
+    m.pump.curve = Sourced<std::vector<CurvePoint>>({{lpm(210), bar(4.6)}});
+    const auto w = solved(m, nozzle(lpm(1.6)), job(lha(150), kmh(10), kmh(12), kmh(14)));
+    EXPECT_EQ(w.high.limit, Limit::Pump);
+    EXPECT_NEAR(inKmh(w.high.speed), 17.8, 0.05);
+    const auto model = WindowModel::make(m, nozzle(lpm(1.6)), job()).value();
+    EXPECT_NEAR(in(model.at(kmh(25)).boomFlow, Unit::LitrePerMinute), 160, 0.5);
+    EXPECT_NEAR(in(model.at(kmh(25)).sensorPressure, Unit::Bar), 5.8, 0.05);
+}
+
+// The same, R24: a 1.28 liquid costs a centrifugal pump no top speed.
+TEST(SpeedWindow, DensityCostsACentrifugalPumpNoTopSpeed) {
+    Machine m = machine({36, 36});
+    m.pump.kind = Sourced<PumpKind>(PumpKind::Centrifugal);
+    m.pump.shutOffPressure = Sourced<Pressure>(bar(7.4));
+    Job j = job();
+    const auto water = *solved(m, nozzle(), j).high.speed;
+    j.specificGravity = Sourced<double>(1.28);
+    EXPECT_NEAR(*solved(m, nozzle(), j).high.speed / water, 1.0, 1e-12);
 }
 
 TEST(SpeedWindow, NoAllowedDropletBandIsEmptyAtEverySpeed) {
