@@ -343,21 +343,28 @@ Circuit::Most Circuit::mostHolding(Pressure held, SquareLoss boomLoss) const {
     const double gravity = m_parts.boom.specificGravity();
     const double series = full.series() + boomLoss.si();
     const auto outlet = [&](double flow) { return held.si() + gravity * series * flow * flow; };
-    const auto total = [&](double flow) { return flow + full.branches() * std::sqrt(outlet(flow) / gravity); };
-    const auto mostWhere = [&](auto&& excess) {   // rises with flow
+    const auto total = [&](double flow) {
+        return flow + full.branches() * std::sqrt(outlet(flow) / gravity);
+    };
+    const auto mostWhere = [&](auto&& excess) {  // rises with flow
         double high = 1e-3;
         for (int i = 0; i < 60 && excess(high) < 0; ++i) high *= 2;
         return Flow::fromSi(risingRoot(excess, 0.0, high).x);
     };
     Most most;
     if (full.isCentrifugal()) {
-        most.pump = mostWhere([&](double q) { return outlet(q) - (full.head() - full.droop() * total(q) * total(q)); });
+        most.pump = mostWhere([&](double q) {
+            return outlet(q) - (full.head() - full.droop() * total(q) * total(q));
+        });
     } else {
-        const double displaced = m_parts.pump->rated.si() * m_parts.pump->topSpeed * m_parts.pump->health;
+        const double displaced =
+            m_parts.pump->rated.si() * m_parts.pump->topSpeed * m_parts.pump->health;
         most.pump = mostWhere([&](double q) { return total(q) - displaced; });
     }
-    if (m_parts.pump->relief) most.relief = mostWhere([&](double q) { return outlet(q) - m_parts.pump->relief->si(); });
-    if (std::isfinite(full.suctionMost())) most.suction = mostWhere([&](double q) { return total(q) - full.suctionMost(); });
+    if (m_parts.pump->relief)
+        most.relief = mostWhere([&](double q) { return outlet(q) - m_parts.pump->relief->si(); });
+    if (std::isfinite(full.suctionMost()))
+        most.suction = mostWhere([&](double q) { return total(q) - full.suctionMost(); });
     return most;
 }
 

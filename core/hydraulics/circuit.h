@@ -71,8 +71,9 @@ class Circuit {
     /// The least boom flow that the control reaches; nothing where it is not known.
     std::optional<Flow> least() const;
 
-    /// As the three above for pulsed nozzles, whose pressure is held: the sensor stands at `held` plus
-    /// SG·`boomLoss`·Q² whatever the mean flow Q of the boom. Zero where even no flow is too much.
+    /// As the three above for pulsed nozzles, whose pressure is held: the sensor stands at `held`
+    /// plus SG·`boomLoss`·Q² whatever the mean flow Q of the boom. Zero where even no flow is too
+    /// much.
     struct Most {
         std::optional<Flow> pump;
         std::optional<Flow> relief;

@@ -8,11 +8,13 @@
 namespace bw {
 namespace {
 
-constexpr double kStill = 1e-9;          // of the centre's speed
-constexpr double kGravity = 9.80665;     // m/s², standard gravity
-constexpr double kWaterDensity = 1000;   // kg/m³
+constexpr double kStill = 1e-9;         // of the centre's speed
+constexpr double kGravity = 9.80665;    // m/s², standard gravity
+constexpr double kWaterDensity = 1000;  // kg/m³
 
-Length offsetOf(int index, int nozzles, Length spacing) { return (index - 0.5 * (nozzles - 1)) * spacing; }
+Length offsetOf(int index, int nozzles, Length spacing) {
+    return (index - 0.5 * (nozzles - 1)) * spacing;
+}
 
 }  // namespace
 
@@ -22,19 +24,25 @@ TurnPoint turnAt(Length offset, Length radius, Speed speed, AreaRate rate) {
     return {offset, part * speed, rate / std::abs(part)};
 }
 
-std::pair<TurnPoint, TurnPoint> turnEnds(int nozzles, Length spacing, Length radius, Speed speed, AreaRate rate) {
-    return {turnAt(offsetOf(0, nozzles, spacing), radius, speed, rate), turnAt(offsetOf(nozzles - 1, nozzles, spacing), radius, speed, rate)};
+std::pair<TurnPoint, TurnPoint> turnEnds(int nozzles, Length spacing, Length radius, Speed speed,
+                                         AreaRate rate) {
+    return {turnAt(offsetOf(0, nozzles, spacing), radius, speed, rate),
+            turnAt(offsetOf(nozzles - 1, nozzles, spacing), radius, speed, rate)};
 }
 
-std::vector<TurnPoint> turnAlong(int nozzles, Length spacing, Length radius, Speed speed, AreaRate rate) {
+std::vector<TurnPoint> turnAlong(int nozzles, Length spacing, Length radius, Speed speed,
+                                 AreaRate rate) {
     std::vector<TurnPoint> out;
-    for (int i = 0; i < nozzles; ++i) out.push_back(turnAt(offsetOf(i, nozzles, spacing), radius, speed, rate));
+    for (int i = 0; i < nozzles; ++i)
+        out.push_back(turnAt(offsetOf(i, nozzles, spacing), radius, speed, rate));
     return out;
 }
 
-std::vector<SlopePoint> slopeAlong(const BoomLine& line, Length spacing, Flow boom, double percent) {
+std::vector<SlopePoint> slopeAlong(const BoomLine& line, Length spacing, Flow boom,
+                                   double percent) {
     const double sine = std::sin(std::atan(percent / 100));
-    const double perMetre = kWaterDensity * line.specificGravity() * kGravity * sine;   // Pa per m along the boom
+    const double perMetre =
+        kWaterDensity * line.specificGravity() * kGravity * sine;  // Pa per m along the boom
     const int nozzles = line.nozzles();
     const auto at = [&](int i, double middle) {
         const Length y = offsetOf(i, nozzles, spacing);

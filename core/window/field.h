@@ -11,9 +11,9 @@ namespace bw {
 
 /// What a nozzle off the centre does while the machine turns.
 struct TurnPoint {
-    Length offset;                  ///< from the boom's centre, outward positive
-    Speed speed;                    ///< over the ground; negative: it runs backward
-    std::optional<AreaRate> rate;   ///< nothing: it stands still and the rate has no bound
+    Length offset;                 ///< from the boom's centre, outward positive
+    Speed speed;                   ///< over the ground; negative: it runs backward
+    std::optional<AreaRate> rate;  ///< nothing: it stands still and the rate has no bound
     bool backsUp() const { return speed.si() < 0; }
     bool standsStill() const { return !rate; }
 };
@@ -22,13 +22,15 @@ struct TurnPoint {
 /// v·(1 + y/R), so the rate there is A/|1 + y/R|.
 TurnPoint turnAt(Length offset, Length radius, Speed speed, AreaRate rate);
 /// The last nozzle on each side: inner first. The boom has `nozzles` at `spacing`.
-std::pair<TurnPoint, TurnPoint> turnEnds(int nozzles, Length spacing, Length radius, Speed speed, AreaRate rate);
+std::pair<TurnPoint, TurnPoint> turnEnds(int nozzles, Length spacing, Length radius, Speed speed,
+                                         AreaRate rate);
 /// All nozzles from the inner end to the outer.
-std::vector<TurnPoint> turnAlong(int nozzles, Length spacing, Length radius, Speed speed, AreaRate rate);
+std::vector<TurnPoint> turnAlong(int nozzles, Length spacing, Length radius, Speed speed,
+                                 AreaRate rate);
 
 /// One nozzle of a boom on a cross slope.
 struct SlopePoint {
-    Length offset;   ///< uphill positive
+    Length offset;  ///< uphill positive
     Pressure nozzlePressure;
     Flow flow;
 };

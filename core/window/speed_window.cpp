@@ -69,7 +69,9 @@ WindowEnd endOf(const std::vector<SpeedLimit>& limits, Side side) {
     return end;
 }
 
-bool isController(Limit limit) { return limit == Limit::PressureFloor || limit == Limit::PressureCeiling; }
+bool isController(Limit limit) {
+    return limit == Limit::PressureFloor || limit == Limit::PressureCeiling;
+}
 
 RestrictorPosition positionOf(const Machine& machine) {
     if (!hasRestrictor(machine)) return RestrictorPosition::FullBore;
@@ -261,7 +263,8 @@ std::optional<FloorAdvice> WindowModel::floorAdvice(UnitSystem units) const {
 double WindowModel::coveredPart(RestrictorPosition position) const {
     const auto parts = circuitParts(m_machine, line().law(), m_demand.specificGravity, position);
     if (!parts) return 0.0;
-    const auto limits = limitsFor(Circuit(*parts), m_machine, m_nozzle, m_job, m_demand, m_width, position);
+    const auto limits =
+        limitsFor(Circuit(*parts), m_machine, m_nozzle, m_job, m_demand, m_width, position);
     if (limits.emptyWhy != Limit::None) return 0.0;
     const auto speeds = speedLimits(limits, m_demand.rate);
     const WindowEnd low = endOf(speeds, Side::Low);

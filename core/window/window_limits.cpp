@@ -13,8 +13,13 @@ class Collector {
   public:
     Collector(const Circuit& circuit, const Machine& machine, const Nozzle& nozzle, const Job& job,
               const JobDemand& demand, Length width)
-        : m_circuit(circuit), m_line(circuit.parts().boom), m_machine(machine), m_nozzle(nozzle), m_job(job),
-          m_demand(demand), m_width(width) {}
+        : m_circuit(circuit),
+          m_line(circuit.parts().boom),
+          m_machine(machine),
+          m_nozzle(nozzle),
+          m_job(job),
+          m_demand(demand),
+          m_width(width) {}
 
     WindowLimits collect(RestrictorPosition position) {
         if (m_machine.pulsed.pressure) {
@@ -110,12 +115,15 @@ class Collector {
         if (least->si() > 0) add(Limit::ControlMinimum, Side::Low, *least, true);
     }
 
-    /// Pulsed nozzles hold their pressure, so the sensor does not follow the flow by the nozzles' law.
+    /// Pulsed nozzles hold their pressure, so the sensor does not follow the flow by the nozzles'
+    /// law.
     Circuit::Most mostOfThePump() const {
         const auto set = bare(m_machine.pulsed.pressure);
-        if (!set) return {m_circuit.mostByPump(), m_circuit.mostByRelief(), m_circuit.mostBySuction()};
+        if (!set)
+            return {m_circuit.mostByPump(), m_circuit.mostByRelief(), m_circuit.mostBySuction()};
         const double share = static_cast<double>(m_line.largestSection()) / m_line.nozzles();
-        return m_circuit.mostHolding(*set + m_line.valveLoss(), share * share * squareLoss(m_machine.losses.section));
+        return m_circuit.mostHolding(*set + m_line.valveLoss(),
+                                     share * share * squareLoss(m_machine.losses.section));
     }
 
     void pumpSide() {
@@ -123,11 +131,15 @@ class Collector {
         if (!parts.pump) return unchecked(Limit::Pump);
         const auto most = mostOfThePump();
         if (most.pump) add(Limit::Pump, Side::High, *most.pump, true);
-        if (parts.restrictorUnknown) unchecked(Limit::Pump);   // what narrowing takes is not known
-        if (most.relief) add(Limit::ReliefValve, Side::High, *most.relief, true);
-        else if (parts.pump->kind == PumpKind::PositiveDisplacement) unchecked(Limit::ReliefValve);
-        if (most.suction) add(Limit::Suction, Side::High, *most.suction, true);
-        else unchecked(Limit::Suction);
+        if (parts.restrictorUnknown) unchecked(Limit::Pump);  // what narrowing takes is not known
+        if (most.relief)
+            add(Limit::ReliefValve, Side::High, *most.relief, true);
+        else if (parts.pump->kind == PumpKind::PositiveDisplacement)
+            unchecked(Limit::ReliefValve);
+        if (most.suction)
+            add(Limit::Suction, Side::High, *most.suction, true);
+        else
+            unchecked(Limit::Suction);
     }
 
     void meter(RestrictorPosition position) {
@@ -219,8 +231,9 @@ std::optional<Flow> meterMinimum(const Machine& machine, RestrictorPosition posi
     return std::nullopt;
 }
 
-WindowLimits limitsFor(const Circuit& circuit, const Machine& machine, const Nozzle& nozzle, const Job& job,
-                       const JobDemand& demand, Length width, RestrictorPosition position) {
+WindowLimits limitsFor(const Circuit& circuit, const Machine& machine, const Nozzle& nozzle,
+                       const Job& job, const JobDemand& demand, Length width,
+                       RestrictorPosition position) {
     return Collector(circuit, machine, nozzle, job, demand, width).collect(position);
 }
 

@@ -31,10 +31,11 @@ struct WindowLimits {
     std::optional<Flow> of(Limit limit) const;
 };
 
-/// Works them out (the equations of each limit: DEVELOPERS.md, "The speed window"). `circuit` stands in
-/// the restrictor position given; `width` is the sprayed width.
-WindowLimits limitsFor(const Circuit& circuit, const Machine& machine, const Nozzle& nozzle, const Job& job,
-                       const JobDemand& demand, Length width, RestrictorPosition position);
+/// Works them out (the equations of each limit: DEVELOPERS.md, "The speed window"). `circuit`
+/// stands in the restrictor position given; `width` is the sprayed width.
+WindowLimits limitsFor(const Circuit& circuit, const Machine& machine, const Nozzle& nozzle,
+                       const Job& job, const JobDemand& demand, Length width,
+                       RestrictorPosition position);
 
 /// Whether a restrictor valve is fitted, as far as the profile says.
 bool hasRestrictor(const Machine& machine);

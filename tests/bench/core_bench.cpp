@@ -35,14 +35,18 @@ void PointOfTheCursor(benchmark::State& state) {
 BENCHMARK(PointOfTheCursor);
 
 void CircuitClosedForm(benchmark::State& state) {
-    const Circuit circuit(circuitParts(selfPropelled100(), nozzleLaw(lowDrift04()).value(), 1.0, RestrictorPosition::Narrowed).value());
+    const Circuit circuit(circuitParts(selfPropelled100(), nozzleLaw(lowDrift04()).value(), 1.0,
+                                       RestrictorPosition::Narrowed)
+                              .value());
     for (auto _ : state) benchmark::DoNotOptimize(circuit.atControl(0.8));
     state.SetItemsProcessed(state.iterations());
 }
 BENCHMARK(CircuitClosedForm);
 
 void CircuitByRoot(benchmark::State& state) {
-    const Circuit circuit(circuitParts(trailed28(), nozzleLaw(lowDrift03()).value(), 1.0, RestrictorPosition::FullBore).value());
+    const Circuit circuit(circuitParts(trailed28(), nozzleLaw(lowDrift03()).value(), 1.0,
+                                       RestrictorPosition::FullBore)
+                              .value());
     for (auto _ : state) benchmark::DoNotOptimize(circuit.atControl(0.8));
     state.SetItemsProcessed(state.iterations());
 }

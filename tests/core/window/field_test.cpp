@@ -12,8 +12,8 @@ namespace {
 
 using namespace build;
 
-// Derived by hand from the geometry of a circle: 36 m boom of 72 nozzles, radius 30 m, 150 L/ha. The last nozzles stand
-// at 17.75 m: 150 / (1 − 17.75/30) = 367, 150 / (1 + 17.75/30) = 94.2.
+// Derived by hand from the geometry of a circle: 36 m boom of 72 nozzles, radius 30 m, 150 L/ha.
+// The last nozzles stand at 17.75 m: 150 / (1 − 17.75/30) = 367, 150 / (1 + 17.75/30) = 94.2.
 TEST(Field, TurnAtThePole) {
     const auto [inner, outer] = turnEnds(72, metres(0.5), metres(30), kmh(12), lha(150));
     EXPECT_NEAR(in(*inner.rate, Unit::LitrePerHectare), 150 / (1 - 17.75 / 30), 1e-9);
@@ -43,7 +43,8 @@ TEST(Field, MeanOverTheSweptAreaStays) {
     }
 }
 
-// Derived by hand: 36 m on 10 % is 1.79 m of height from the middle to each end, 0.1755 bar: at 3 bar ±2.9 % of flow, at 1.5 bar ±5.9 %.
+// Derived by hand: 36 m on 10 % is 1.79 m of height from the middle to each end, 0.1755 bar: at 3
+// bar ±2.9 % of flow, at 1.5 bar ±5.9 %.
 TEST(Field, CrossSlope) {
     const auto m = machine({36, 36});
     const BoomLine line({36, 36}, NozzleLaw(lpm(1.2), bar(3)), {}, {}, 1.0);
@@ -52,7 +53,8 @@ TEST(Field, CrossSlope) {
         double sum = 0.0;
         for (const auto& x : points) sum += x.flow.si();
         EXPECT_NEAR(sum / line.flowAt(p).si(), 1.0, 1e-9);
-        return (points.front().flow - points.back().flow) / (points.front().flow + points.back().flow);
+        return (points.front().flow - points.back().flow) /
+               (points.front().flow + points.back().flow);
     };
     EXPECT_NEAR(spread(bar(3)), 0.029, 0.001);
     EXPECT_NEAR(spread(bar(1.5)), 0.058, 0.002);

@@ -174,7 +174,8 @@ TEST(SpeedWindow, WhatIsKnownOfThePumpIsReckonedWithAndTheRestIsNotChecked) {
     EXPECT_EQ(solved(m, lowDrift03(), job()).notChecked,
               (std::vector<Limit>{Limit::ControlMinimum, Limit::ReliefValve, Limit::Suction}));
     m.pump = {};
-    EXPECT_EQ(solved(m, lowDrift03(), job()).notChecked, (std::vector<Limit>{Limit::ControlMinimum, Limit::Pump}));
+    EXPECT_EQ(solved(m, lowDrift03(), job()).notChecked,
+              (std::vector<Limit>{Limit::ControlMinimum, Limit::Pump}));
 }
 
 TEST(SpeedWindow, NarrowedWithoutAKnownHoleLeavesThePumpUnsure) {
@@ -185,8 +186,9 @@ TEST(SpeedWindow, NarrowedWithoutAKnownHoleLeavesThePumpUnsure) {
     EXPECT_FALSE(contains(solved(m, lowDrift04(), job()).notChecked, Limit::Pump));
 }
 
-// Derived by hand from two readings: k = (7.4 - 4.6) / 210²; 7.4 bar shut in, 4.6 bar at 210 L/min; 72 nozzles of
-// 1.6 L/min at 3 bar reach 160 L/min at 5.8 bar, which is 17.8 km/h at 150 L/ha on 36 m.
+// Derived by hand from two readings: k = (7.4 - 4.6) / 210²; 7.4 bar shut in, 4.6 bar at 210 L/min;
+// 72 nozzles of 1.6 L/min at 3 bar reach 160 L/min at 5.8 bar, which is 17.8 km/h at 150 L/ha on 36
+// m.
 TEST(SpeedWindow, PumpLineOfTwoReadings) {
     Machine m = machine({36, 36});
     m.pump.kind = Sourced<PumpKind>(PumpKind::Centrifugal);
