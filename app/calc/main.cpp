@@ -21,10 +21,15 @@ constexpr const char* kHelp =
     "  boomwright-calc --version\n"
     "  boomwright-calc --help\n"
     "\n"
-    "A request is {\"do\": …}: convert, nozzle_flow, nozzle_pressure, speed_window, diagnose or\n"
-    "knowledge. README lists the keys. Ends with 0 and an answer, or with 2 and\n"
+    "README lists the keys of each request. Ends with 0 and an answer, or with 2 and\n"
     "{\"error\": {\"where\", \"what\"}}; with --lines a bad line gets its error and the end is 0.\n"
     "Numbers and advice only: the label, local rules and the maker's handbook come first.\n";
+
+bool printHelp() {
+    std::cout << kHelp << "Requests:";
+    for (const auto& name : bw::calc::taskNames()) std::cout << ' ' << name;
+    return static_cast<bool>(std::cout << std::endl);
+}
 
 struct Arguments {
     bool lines = false;
@@ -82,7 +87,7 @@ int answer(std::istream& in, bool lines) {
 int main(int argc, char** argv) {
     std::ios::sync_with_stdio(false);
     const Arguments arguments = read(argc, argv);
-    if (arguments.help) return (std::cout << kHelp << std::flush) ? kAnswered : kUnable;
+    if (arguments.help) return printHelp() ? kAnswered : kUnable;
     if (arguments.version)
         return (std::cout << "boomwright-calc " << BW_VERSION << std::endl) ? kAnswered : kUnable;
     if (!arguments.unknown.empty())

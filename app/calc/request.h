@@ -73,6 +73,8 @@ OrderedJson convert(Request& request);
 OrderedJson nozzleFlow(Request& request);
 OrderedJson nozzlePressure(Request& request);
 OrderedJson speedWindow(Request& request);
+OrderedJson boomEvenness(Request& request);
+OrderedJson turn(Request& request);
 OrderedJson diagnose(Request& request);
 OrderedJson knowledge(Request& request);
 

@@ -22,6 +22,8 @@ constexpr std::array kTasks{
     Task{"nozzle_flow", nozzleFlow},
     Task{"nozzle_pressure", nozzlePressure},
     Task{"speed_window", speedWindow},
+    Task{"boom_evenness", boomEvenness},
+    Task{"turn", turn},
     Task{"diagnose", diagnose},
     Task{"knowledge", knowledge},
 };
@@ -33,12 +35,6 @@ std::string dumped(const OrderedJson& json) {
 Answer errorAnswer(const Problem& problem, const NumberStyle& style) {
     const OrderedJson body{{"where", problem.where}, {"what", sentences().of(problem, style)}};
     return {true, dumped({{"error", body}})};
-}
-
-std::vector<std::string> taskNames() {
-    std::vector<std::string> out;
-    for (const auto& task : kTasks) out.emplace_back(task.name);
-    return out;
 }
 
 const Task* taskFor(Request& request) {
@@ -69,6 +65,12 @@ Answer answered(const Json& json) {
 }
 
 }  // namespace
+
+std::vector<std::string> taskNames() {
+    std::vector<std::string> out;
+    for (const auto& task : kTasks) out.emplace_back(task.name);
+    return out;
+}
 
 Answer errorAnswer(std::string_view code, std::string_view where, std::string_view name) {
     return errorAnswer(error(std::string(code), std::string(where), {{"name", shortened(name)}}),

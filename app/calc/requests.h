@@ -4,6 +4,7 @@
 #include <iosfwd>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace bw::calc {
 
@@ -12,6 +13,9 @@ struct Answer {
     bool isError = false;  ///< then the object is {"error": {"where", "what"}}
     std::string text;
 };
+
+/// What may be asked: the words that "do" knows.
+std::vector<std::string> taskNames();
 
 /// Answers one request. Never throws: whatever the bytes are, there is an answer or an error.
 Answer answerTo(std::string_view request);

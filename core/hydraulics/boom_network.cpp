@@ -15,6 +15,9 @@ std::optional<Problem> boomProblem(const BoomPipe& boom, Pressure feed) {
     if (boom.nozzles < 1 || !(boom.spacing.si() > 0))
         return error("boom_needs_nozzles", "machine.sections");
     if (!(boom.pipe.bore.si() > 0)) return error("boom_needs_bore", "boom_pipe.bore");
+    if (!(boom.pipe.viscosity.si() > 0)) return error("boom_needs_bore", "boom_pipe.viscosity");
+    if (boom.pipe.roughness.si() < 0 || boom.pipe.roughness >= boom.pipe.bore)
+        return error("boom_too_rough", "boom_pipe.roughness");
     if (boom.feeds.empty()) return error("boom_needs_feed", "boom_pipe.feed");
     for (const int f : boom.feeds) {
         if (f < 1 || f > boom.nozzles)

@@ -25,7 +25,8 @@ Result<std::optional<PumpParts>> pumpParts(const Machine& machine) {
         if (!p.ratedFlow) return std::optional<PumpParts>();
         out.rated = p.ratedFlow->value;
         const bool throttled = valueOr(machine.control, Control::PumpSpeed) == Control::Throttle;
-        if (throttled && !out.relief) return error("throttle_needs_relief", "pump.relief_pressure");
+        if (throttled && !out.relief)
+            return error("relief_missing_with_throttle", "pump.relief_pressure");
         return std::optional(out);
     }
     if (!p.shutOffPressure) return std::optional<PumpParts>();

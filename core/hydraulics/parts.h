@@ -61,8 +61,8 @@ struct CircuitParts {
 };
 
 /// The parts of a machine with a nozzle's law, a mix, and the restrictor in a position.
-/// Needs sections (positive). Problems: pump_shutoff_missing, pump_rated_missing,
-/// pump_curve_rising, throttle_needs_relief.
+/// Needs sections (positive). A pump without its pressure or flow counts as unknown. Problems:
+/// pump_curve_rising, relief_missing_with_throttle.
 Result<CircuitParts> circuitParts(const Machine& machine, const NozzleLaw& law,
                                   double specificGravity, RestrictorPosition position);
 

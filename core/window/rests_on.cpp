@@ -22,7 +22,21 @@ std::optional<AnyQuantity> quantityOf(const T& value) {
         return std::nullopt;
 }
 
-/// Keys of the machine that the passive side of the window uses.
+/// Keys of the machine that decide what the pump can feed and how little the control lets through.
+void addSupplyKeys(const Machine& m, bool narrowed, std::set<std::string>& keys) {
+    keys.insert({"control", "pump.kind", "losses.suction.pressure", "losses.suction.at",
+                 "pump.suction_available", "losses.line.pressure", "losses.line.at",
+                 "losses.plumbing.pressure", "losses.plumbing.at", "agitation.flow", "agitation.at",
+                 "pump.least_speed", "control_valve.flow", "control_valve.at",
+                 "control_valve.least_opening"});
+    if (valueOr(m.pump.kind, PumpKind::Centrifugal) == PumpKind::Centrifugal)
+        keys.insert({"pump.shutoff_pressure", "pump.curve"});
+    else
+        keys.insert({"pump.rated_flow", "pump.relief_pressure"});
+    if (narrowed) keys.insert({"restrictor.hole", "restrictor.discharge_coefficient"});
+}
+
+/// Keys of the machine that the window uses.
 std::set<std::string> machineKeys(const Machine& m, RestrictorPosition position) {
     std::set<std::string> keys{
         "spacing",           "sections",        "senses", "losses.section.pressure",
@@ -34,9 +48,10 @@ std::set<std::string> machineKeys(const Machine& m, RestrictorPosition position)
         keys.insert({"limits.pressure_floor", "limits.pressure_ceiling"});
     if (m.checkValve.openingPressure)
         keys.insert({"check_valve.kind", "check_valve.opening_pressure"});
+    const bool narrowed = hasRestrictor(m) && position == RestrictorPosition::Narrowed;
+    if (m.pump.kind) addSupplyKeys(m, narrowed, keys);
     if (!hasMeter(m)) return keys;
     keys.insert("meter.maximum");
-    const bool narrowed = hasRestrictor(m) && position == RestrictorPosition::Narrowed;
     const auto& own = narrowed ? m.meter.minimumNarrowed : m.meter.minimumFullBore;
     if (own)
         keys.insert(narrowed ? "meter.minimum_narrowed" : "meter.minimum_full_bore");
@@ -60,8 +75,9 @@ std::set<std::string> jobKeys() {
     return {"rate", "rate_least", "rate_most", "slow", "usual", "fast", "specific_gravity"};
 }
 
-/// The field that a limit is made of.
-std::string keyOf(Limit limit, bool narrowed) {
+/// The field that a limit is made of, as far as it is one.
+std::string keyOf(Limit limit, bool narrowed, const Machine& m) {
+    const bool centrifugal = valueOr(m.pump.kind, PumpKind::Centrifugal) == PumpKind::Centrifugal;
     switch (limit) {
         case Limit::PressureFloor:
             return "machine.limits.pressure_floor";
@@ -87,6 +103,16 @@ std::string keyOf(Limit limit, bool narrowed) {
             return "machine.pulsed.duty_max";
         case Limit::TopSpeed:
             return "machine.limits.top_speed";
+        case Limit::Pump:
+            return centrifugal ? "machine.pump.shutoff_pressure" : "machine.pump.rated_flow";
+        case Limit::ReliefValve:
+            return "machine.pump.relief_pressure";
+        case Limit::Suction:
+            return "machine.losses.suction.pressure";
+        case Limit::ControlMinimum:
+            return valueOr(m.control, Control::PumpSpeed) == Control::PumpSpeed
+                       ? "machine.pump.least_speed"
+                       : "machine.control_valve.flow";
         default:
             return {};
     }
@@ -114,7 +140,7 @@ class Reader {
         m_narrowed = model.position() == RestrictorPosition::Narrowed;
         const WindowEnd& low = w.allRates ? w.allRates->low : w.low;
         const WindowEnd& high = w.allRates ? w.allRates->high : w.high;
-        m_binding = {keyOf(low.limit, m_narrowed), keyOf(high.limit, m_narrowed)};
+        m_binding = {keyOf(low.limit, m_narrowed, machine), keyOf(high.limit, m_narrowed, machine)};
     }
 
     std::vector<RestsOn> read(RestrictorPosition position) {

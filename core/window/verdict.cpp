@@ -229,8 +229,9 @@ const SpeedLimit* limitOf(const SpeedWindow& w, Limit limit, Side side) {
     return it == w.limits.end() ? nullptr : &*it;
 }
 
+/// Without a pump nothing of the supply can be checked: one gap, not four.
 Unchecked supplyGap(const SpeedWindow& w) {
-    Unchecked gap{Limit::Pump, {"unchecked.supply", {}}, {}};
+    Unchecked gap{Limit::Pump, {"unchecked.supply", {}}, "machine"};
     for (const Limit limit : w.notChecked) {
         if (isSupply(limit)) gap.what.arguments.push_back({"limits", limitWord(limit)});
     }
@@ -312,9 +313,10 @@ Stop whatStops(const WindowModel& model, const SpeedWindow& window, Side side) {
 
 std::vector<Unchecked> whatIsUnchecked(const WindowModel& model, const SpeedWindow& window) {
     std::vector<Unchecked> out;
+    const bool pumpUnknown = !model.circuit().parts().pump;
     bool supplySaid = false;
     for (const Limit limit : window.notChecked) {
-        if (isSupply(limit)) {
+        if (pumpUnknown && isSupply(limit)) {
             if (!supplySaid) out.push_back(supplyGap(window));
             supplySaid = true;
             continue;

@@ -53,13 +53,13 @@ struct Stop {
 Stop whatStops(const WindowModel& model, const SpeedWindow& window, Side side);
 
 /// One thing that was not checked: its fact "unchecked.…" and the part that could mend it
-/// ("machine", "nozzle"; empty: this version does not reckon with it).
+/// ("machine", "nozzle").
 struct Unchecked {
     Limit limit = Limit::None;
     Fact what;
     std::string part;
 };
-/// In the order of Limit. Pump, control, relief valve and suction come as one.
+/// In the order of Limit. Without a pump, all that hangs on it comes as one.
 std::vector<Unchecked> whatIsUnchecked(const WindowModel& model, const SpeedWindow& window);
 
 /// The word of a limit as an argument, "limit.pressure_floor".

@@ -93,6 +93,8 @@ TEST_F(CalcProgram, SaysWhatItIs) {
     EXPECT_THAT(run("--version").output,
                 ::testing::MatchesRegex("boomwright-calc [0-9]+\\.[0-9]+\\.[0-9]+\n"));
     EXPECT_THAT(run("--help").output, ::testing::HasSubstr("--lines"));
+    for (const auto& name : calc::taskNames())
+        EXPECT_THAT(run("--help").output, ::testing::HasSubstr(name));
     EXPECT_EQ(run("--help").code, 0);
 }
 

@@ -89,12 +89,24 @@ TEST(CalcWindow, NothingKnownOfLimitsMeansNothingCheckedAndNoEnds) {
 }
 
 /// The whole machine of the demo, with every part it knows.
-TEST(CalcWindow, WhatIsGivenButNotYetReckonedWithStandsInNotChecked) {
-    const Json us = ask(demoRequest(0, 0, "Demo low-drift fan 04"));
-    EXPECT_THAT(words(us["not_checked"]), ElementsAre("control_minimum", "pump", "suction"));
-    const Json metric = ask(demoRequest(1, 2, "Demo low-drift fan 03"));
-    EXPECT_THAT(words(metric["not_checked"]),
-                ElementsAre("control_minimum", "pump", "relief_valve", "suction"));
+TEST(CalcWindow, AWholeMachineLeavesNothingUncheckedAndEachMissingPartDoes) {
+    EXPECT_THAT(words(ask(demoRequest(0, 0, "Demo low-drift fan 04"))["not_checked"]),
+                ElementsAre());
+    Json request = demoRequest(1, 2, "Demo low-drift fan 03");
+    EXPECT_THAT(words(ask(request)["not_checked"]), ElementsAre());
+    Json& machine = request["machine"];
+    machine["losses"].erase("suction");
+    EXPECT_THAT(words(ask(request)["not_checked"]), ElementsAre("suction"));
+    machine["pump"].erase("relief_pressure");
+    EXPECT_THAT(words(ask(request)["not_checked"]), ElementsAre("relief_valve", "suction"));
+    machine.erase("control_valve");
+    EXPECT_THAT(words(ask(request)["not_checked"]),
+                ElementsAre("control_minimum", "relief_valve", "suction"));
+    machine.erase("pump");
+    EXPECT_THAT(words(ask(request)["not_checked"]), ElementsAre("control_minimum", "pump"));
+    Json narrowed = demoRequest(0, 0, "Demo low-drift fan 04");
+    narrowed["machine"]["restrictor"].erase("hole");
+    EXPECT_THAT(words(ask(narrowed)["not_checked"]), ElementsAre("pump"));
 }
 
 TEST(CalcWindow, EveryPairOfTheDemoHasAnAnswerThatAddsUp) {
@@ -124,11 +136,12 @@ TEST(CalcWindow, EveryPairOfTheDemoHasAnAnswerThatAddsUp) {
 
 TEST(CalcWindow, LimitsAreNamedNearestFirst) {
     const Json answer = ask(demoRequest(0, 0, "Demo low-drift fan 04"));
-    EXPECT_THAT(limitsOf(answer["low"]), ElementsAre("pressure_floor", "nozzle_minimum",
-                                                     "droplets_unlisted", "meter_minimum"));
+    EXPECT_THAT(limitsOf(answer["low"]),
+                ElementsAre("pressure_floor", "nozzle_minimum", "droplets_unlisted",
+                            "control_minimum", "meter_minimum"));
     EXPECT_THAT(limitsOf(answer["high"]),
-                ElementsAre("droplets_too_fine", "top_speed", "pressure_ceiling", "nozzle_maximum",
-                            "meter_maximum"));
+                ElementsAre("droplets_too_fine", "pump", "top_speed", "pressure_ceiling",
+                            "nozzle_maximum", "meter_maximum", "suction"));
     // By hand: section loss 1.5 psi at 9 gal/min; the sections are 10 (smallest) and 14 nozzles.
     // The ceiling-side droplet limit, 3.2 bar at the nozzle of the smallest section; the floor, 18
     // psi.

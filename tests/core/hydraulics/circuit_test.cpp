@@ -90,7 +90,7 @@ TEST(Circuit, ThrottleOnADisplacementPumpNeedsARelief) {
     EXPECT_EQ(circuitParts(m, nozzleLaw(lowDrift03()).value(), 1.0, RestrictorPosition::FullBore)
                   .problem()
                   .code,
-              "throttle_needs_relief");
+              "relief_missing_with_throttle");
 }
 
 /// Random plausible machines, one seed.

@@ -247,7 +247,7 @@ TEST(CheckMachine, PumpAndCircuit) {
                             {"pair_incomplete", "losses.section.at", kNote,
                              [](Machine& m) { m.losses.section.at.reset(); }},
                             {"pair_incomplete", "agitation.flow", kNote,
-                             [](Machine& m) { m.agitation.at = known(psi(45)); }},
+                             [](Machine& m) { m.agitation.flow.reset(); }},
                             {"pair_incomplete", "control_valve.at", kNote,
                              [](Machine& m) { m.controlValve.flow = known(gpm(50)); }},
                             {"check_valve_pressure_missing", "check_valve.opening_pressure", kNote,

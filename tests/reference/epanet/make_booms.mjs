@@ -82,12 +82,12 @@ for (let id = 1; id <= kBooms; ++id) {
   const b = makeBoom(id);
   const solved = solve(b);
   version = solved.version;
-  rows.push([id, b.nozzles, b.spacing, b.bore, b.roughness, b.viscosity, b.feeds.join(" "), b.ring ? 1 : 0, b.flow, b.exponent, b.pressure, solved.pressures.join(" ")].join(","));
+  rows.push([id, b.nozzles, b.spacing, b.bore, b.roughness, b.viscosity, b.feeds.join(" "), b.ring ? 1 : 0, b.flow, b.exponent, b.pressure, solved.pressures.join(" "), "invented boom; EPANET"].join(","));
 }
 const head = [
   `# Booms drawn at random (invented), solved by EPANET ${version} through npm epanet-js 0.9.0 (MIT); written by make_booms.mjs.`,
   "# Held pressure at the feeds; Darcy-Weisbach; pressures of the nozzles from 1 on.",
-  "id,nozzles,spacing_m,bore_m,roughness_m,viscosity_m2_per_s,feeds,ring,flow_at_3_bar_m3_per_s,exponent,feed_pa,pressures_pa",
+  "id,nozzles,spacing_m,bore_m,roughness_m,viscosity_m2_per_s,feeds,ring,flow_at_3_bar_m3_per_s,exponent,feed_pa,pressures_pa,source",
 ];
 writeFileSync("booms.csv", head.concat(rows).join("\n") + "\n");
 console.log(`${rows.length} booms, EPANET ${version}`);
