@@ -91,8 +91,16 @@ CurveExtent extentOf(const WindowModel& model, const SpeedWindow& window) {
     }
     const Speed pinLeast = least / kPinFarthest;
     const Speed pinMost = kPinFarthest * most;
-    for (const auto& l : window.limits) {
-        if (l.pins) take(std::clamp(l.speed, pinLeast, pinMost));
+    // Of the limits that pin, the first on each side: behind it the others change nothing.
+    for (const Side side : {Side::Low, Side::High}) {
+        const SpeedLimit* first = nullptr;
+        for (const auto& l : window.limits) {
+            if (!l.pins || l.side != side) continue;
+            const bool isNearer =
+                !first || (side == Side::Low ? l.speed > first->speed : l.speed < first->speed);
+            if (isNearer) first = &l;
+        }
+        if (first) take(std::clamp(first->speed, pinLeast, pinMost));
     }
     CurveExtent extent;
     extent.from = 0.75 * least;
