@@ -5,6 +5,7 @@
 #include <array>
 #include <utility>
 
+#include "core/hydraulics/parts.h"
 #include "core/model/checks.h"
 #include "core/units/format.h"
 #include "core/window/machine_checks.h"
@@ -52,6 +53,24 @@ LiveCheck strainerCheck(const Machine& m) {
             return {CheckState::Asks, "strainers", problem.where, factOf(problem)};
     }
     return fine("strainers", "strainers.suction.mesh", {"check.strainers_finer", {{"list", list}}});
+}
+
+/// How well the pump's law meets the points of its curve: a miss over 3 % of the pressure at no
+/// flow is worth asking about (judgement).
+std::optional<LiveCheck> pumpFitCheck(const Machine& m) {
+    constexpr double kMostMiss = 0.03;
+    const Pump& p = m.pump;
+    if (valueOr(p.kind, PumpKind::PositiveDisplacement) != PumpKind::Centrifugal) return {};
+    if (!p.shutOffPressure || !p.curve || p.curve->value.empty()) return {};
+    const auto fit = fitPump(p.shutOffPressure->value, p.curve->value);
+    if (!fit) return {};
+    const bool isNear = fit->largestMiss.si() <= kMostMiss * p.shutOffPressure->value.si();
+    return LiveCheck{isNear ? CheckState::Fine : CheckState::Asks,
+                     "pump",
+                     "pump.curve",
+                     {isNear ? "check.pump_fits" : "check.pump_fits_badly",
+                      {{"miss", anyQuantity(fit->largestMiss)},
+                       {"points", std::to_string(p.curve->value.size())}}}};
 }
 
 struct Side {
@@ -114,6 +133,7 @@ std::vector<LiveCheck> liveChecks(const Machine& machine, const std::vector<Job>
     checkJobs(list, machine, jobs, nozzles);
     list.push_back(strainerCheck(machine));
     list.push_back(widthCheck(machine));
+    if (auto fit = pumpFitCheck(machine)) list.push_back(std::move(*fit));
     std::stable_sort(list.begin(), list.end(),
                      [](const LiveCheck& a, const LiveCheck& b) { return a.state < b.state; });
     return list;

@@ -326,6 +326,17 @@ TEST_F(DemoMachine, APartOfTheCircuitTakesItsFieldInHand) {
     EXPECT_TRUE(view->partRect(u"restrictor"_s).isEmpty()) << "not fitted, not drawn";
 }
 
+TEST_F(DemoMachine, TheCircuitSaysWhereThePressureGoes) {
+    EXPECT_TRUE(shown("machine.circuit.note").contains(u"restrictor valve takes most"_s))
+        << shown("machine.circuit.note").toStdString();
+    takeTrailed();
+    EXPECT_TRUE(shown("machine.circuit.note").contains(u"through the by-pass"_s));
+    auto* view = seen("machine.circuit.view");
+    const QString said = view->accessibleDescription();
+    EXPECT_TRUE(said.contains(u"Line strainer \u2212"_s)) << said.toStdString();
+    EXPECT_TRUE(said.contains(u"Pump"_s));
+}
+
 TEST_F(DemoMachine, DuplicateAndDeleteWithUndo) {
     takeTrailed();
     const auto before = window().session().season();

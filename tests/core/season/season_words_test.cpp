@@ -82,7 +82,7 @@ TEST(SeasonWords, SayWhatOfTheMachineIsNotChecked) {
     EXPECT_FALSE(machineGapsFact(tally));
     tally.machineGaps = {Limit::Pump, Limit::Suction};
     EXPECT_EQ(said(machineGapsFact(tally).value()),
-              "Not checked here, and counted against no job: pump and suction.");
+              "Not checked here, and counted against no job: the pump and the suction side.");
     EXPECT_FALSE(takenUncheckedFact(tally));
     tally.takenUnchecked = {Limit::NozzleMaximum};
     EXPECT_EQ(said(takenUncheckedFact(tally).value()),

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "core/hydraulics/parts.h"
 #include "core/text/sentences.h"
 #include "tests/support/builders.h"
 
@@ -55,6 +56,18 @@ TEST(LiveChecks, StrainersGetFinerAlongTheFlow) {
     m.strainers.sectionMesh = Sourced<double>(30);
     EXPECT_EQ(find(checks(m), "strainers")->state, CheckState::Asks);
     EXPECT_EQ(find(checks(m), "strainers")->where, "strainers.section.mesh");
+}
+
+TEST(LiveChecks, ThePumpsLawIsHeldAgainstItsPoints) {
+    EXPECT_EQ(find(checks(machine()), "pump"), nullptr);
+    Machine m = selfPropelled100();
+    // By hand: c = Σ(122−p)Q²/ΣQ⁴ = (10·1600 + 39·6400)/(1600² + 6400²) = 0.0061029 psi per
+    // (gal/min)²; misses 0.235 psi at 40 gal/min and 0.059 at 80.
+    EXPECT_EQ(find(checks(m), "pump")->state, CheckState::Fine);
+    EXPECT_NEAR(in(fitPump(psi(122), m.pump.curve->value)->largestMiss, Unit::Psi), 0.235, 1e-3);
+    m.pump.curve->value[0].pressure = psi(90);
+    EXPECT_EQ(find(checks(m), "pump")->state, CheckState::Asks);
+    EXPECT_NE(said(*find(checks(m), "pump")).find("misses its points (2)"), std::string::npos);
 }
 
 TEST(LiveChecks, FloorIsHeldAgainstTheSlowSpeedOfEveryJob) {

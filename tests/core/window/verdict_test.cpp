@@ -47,10 +47,12 @@ TEST(Verdict, SaysWhatHoldsAndWhereTheJobLies) {
     Machine pumpless = trailed28();
     pumpless.pump = {};
     const Case bare(pumpless, lowDrift03(), flagLeaf());
-    EXPECT_THAT(bare.sentence(), HasSubstr("Not checked: least control flow, pump."));
+    EXPECT_THAT(bare.sentence(),
+                HasSubstr("Not checked: the least flow of the control, the pump."));
     const auto gaps = whatIsUnchecked(bare.model, bare.window);
     ASSERT_EQ(gaps.size(), 1U);
-    EXPECT_EQ(bare.of(gaps[0].what), "least control flow and pump: the pump is not known yet");
+    EXPECT_EQ(bare.of(gaps[0].what),
+              "the least flow of the control and the pump: the pump's data are not given");
     EXPECT_EQ(gaps[0].part, "machine");
     EXPECT_THAT(c.sentence({UnitSystem::Us, '.'}),
                 HasSubstr("Holds 16 gal/ac from 4.3 to 8.3 mph"));

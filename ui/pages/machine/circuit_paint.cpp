@@ -39,14 +39,38 @@ void label(QPainter& painter, QPointF top, const QString& name, const QString& q
     painter.drawText(QRectF(left, top.y() + 13, room, 14), side | Qt::AlignTop, quiet);
 }
 
-/// A figure on a plate.
-void tag(QPainter& painter, const QRectF& box, const QString& text) {
+void plate(QPainter& painter, const QRectF& box) {
     painter.setPen(QPen(color(Role::Edge), 1));
     painter.setBrush(color(Role::Raised));
     painter.drawRoundedRect(box, 3, 3);
+}
+
+/// A figure on a plate.
+void tag(QPainter& painter, const QRectF& box, const QString& text) {
+    plate(painter, box);
     painter.setFont(fontOf(painter, true));
     painter.setPen(color(Role::Ink));
     painter.drawText(box, Qt::AlignCenter, text);
+}
+
+/// Two figures on a plate, the first the weightier; one alone takes the whole plate.
+void tag(QPainter& painter, const QRectF& box, const QString& first, const QString& second) {
+    if (second.isEmpty()) return tag(painter, box, first);
+    plate(painter, box);
+    const double half = box.height() / 2;
+    painter.setFont(fontOf(painter, true));
+    painter.setPen(color(Role::Ink));
+    painter.drawText(box.adjusted(0, 1, 0, -half), Qt::AlignCenter, first);
+    painter.setFont(fontOf(painter, false));
+    painter.drawText(box.adjusted(0, half - 1, 0, -1), Qt::AlignCenter, second);
+}
+
+/// What a part takes, over it.
+void loss(QPainter& painter, QPointF bottom, const QString& text) {
+    if (text.isEmpty()) return;
+    painter.setFont(fontOf(painter, true));
+    painter.setPen(color(Role::Ink));
+    painter.drawText(QRectF(bottom.x() - 60, bottom.y() - 15, 120, 15), Qt::AlignCenter, text);
 }
 
 QString meshText(const Known<double>& mesh) {
@@ -187,13 +211,41 @@ void CircuitView::paintTags(QPainter& painter) const {
     const QPointF flowAt = part(u"meter"_s) ? kMeter : QPointF(440, kLineY);
     if (!m_readings.boomFlow.isEmpty()) {
         painter.setPen(QPen(color(Role::Edge), 1));
-        painter.drawLine(flowAt + QPointF(0, -44), flowAt + QPointF(0, -19));
-        tag(painter, QRectF(flowAt.x() - 50, flowAt.y() - 64, 100, 20), m_readings.boomFlow);
+        painter.drawLine(flowAt + QPointF(0, -50), flowAt + QPointF(0, -19));
+        tag(painter, QRectF(flowAt.x() - 50, flowAt.y() - 84, 100, 34), m_readings.boomFlow,
+            m_readings.meterLoss);
     }
     if (!m_readings.sensorPressure.isEmpty())
         tag(painter, QRectF(kSensor.x() + 26, kSensor.y() - 34, 76, 20), m_readings.sensorPressure);
     if (!m_readings.nozzle.isEmpty())
         tag(painter, QRectF(kBoomLeft, kHeight - 22, 320, 20), m_readings.nozzle);
+}
+
+void CircuitView::paintPumpTags(QPainter& painter) const {
+    if (!m_readings.pumpOutlet.isEmpty()) {
+        const QRectF box(kBypassX + 8, kLineY - 118, 82, 34);
+        painter.setPen(QPen(color(Role::Edge), 1));
+        painter.drawLine(QPointF(box.left() + 4, box.bottom()),
+                         QPointF(box.left() + 4, kLineY - 6));
+        tag(painter, box, m_readings.pumpOutlet, m_readings.pumpFlow);
+    }
+    if (!m_readings.agitation.isEmpty())
+        tag(painter, QRectF(kAgitation.x() - 44, kAgitationY + 31, 88, 19), m_readings.agitation);
+    if (!m_readings.bypass.isEmpty())
+        tag(painter, QRectF(kBypassX + 8, kBypassY - 24, 82, 20), m_readings.bypass);
+}
+
+void CircuitView::paintLosses(QPainter& painter) const {
+    loss(painter, kSuctionStrainer + QPointF(6, -17), m_readings.suctionLoss);
+    loss(painter, kLineStrainer + QPointF(0, -17), m_readings.lineLoss);
+    loss(painter, kThrottle + QPointF(0, -48), m_readings.valveLoss);
+    if (part(u"restrictor"_s))
+        loss(painter, kRestrictor + QPointF(2, -24), m_readings.restrictorLoss);
+    if (m_readings.sectionLoss.isEmpty()) return;
+    painter.setFont(fontOf(painter, true));
+    painter.setPen(color(Role::Ink));
+    painter.drawText(QRectF(kBoomLeft, kFeedY - 22, kDownX - kBoomLeft - 10, 14), Qt::AlignRight,
+                     m_readings.sectionLoss);
 }
 
 void CircuitView::paintRing(QPainter& painter) const {

@@ -128,33 +128,58 @@ Speed CircuitPanel::speedTaken() const {
     return Speed::fromSi(m_speed->currentData().toDouble());
 }
 
+CircuitReadings CircuitPanel::readingsOf(const FormView& view, const LineReading& line) const {
+    const auto words = [&](auto q) { return shown(q, view.style); };
+    const auto known = [&](const auto& q) { return q ? words(*q) : QString(); };
+    const auto lost = [&](const std::optional<Pressure>& p) {
+        return p && p->si() > 0 ? u'\u2212' + words(*p) : QString();
+    };
+    CircuitReadings out;
+    out.boomFlow = words(line.boom);
+    out.sensorPressure = words(line.sensor);
+    const auto point = m_model->at(speedTaken());
+    out.nozzle = tr("%1 at the nozzle, %2 each").arg(words(line.nozzle), words(point.nozzleFlow));
+    out.suctionLoss = lost(line.suctionLoss);
+    out.pumpOutlet = known(line.pumpOutlet);
+    out.pumpFlow = known(line.pump);
+    if (line.agitation && line.agitation->si() > 0) out.agitation = words(*line.agitation);
+    out.bypass = known(line.bypass);
+    out.valveLoss = lost(line.valveLoss);
+    out.lineLoss = lost(line.lineLoss);
+    out.meterLoss = lost(line.plumbingLoss);
+    out.restrictorLoss = lost(line.restrictorLoss);
+    if (line.sectionLoss.si() > 0)
+        out.sectionLoss = tr("%1 in the sections").arg(lost(line.sectionLoss));
+    return out;
+}
+
+QString CircuitPanel::noteOf(const FormView& view, const LineReading& line) const {
+    QStringList sentences;
+    for (const auto& fact : lineFacts(*m_model, line))
+        sentences.append(qs(view.session.sentences().of(fact, view.style)));
+    const OperatingPoint point = m_model->at(speedTaken());
+    if (line.heldBy == Limit::None) return sentences.join(u' ');
+    sentences.append(
+        tr("The rate is %1 here instead of %2.")
+            .arg(shown(point.rate, view.style), shown(m_model->demand().rate, view.style)));
+    if (const auto dose = doseFact(point.rateRatio, view.machine.units))
+        sentences.append(qs(view.session.sentences().of(*dose, view.style)));
+    return sentences.join(u' ');
+}
+
 void CircuitPanel::presentReadings(const FormView& view) {
-    CircuitReadings readings;
-    QString note = tr("Flow and pressures show with sections, spacing, a job and a nozzle.");
-    Role role = Role::Unchecked;
-    if (m_model && speedTaken() > Speed{}) {
-        const OperatingPoint point = m_model->at(speedTaken());
-        const auto words = [&](auto q) { return shown(q, view.style); };
-        readings.boomFlow = words(point.boomFlow);
-        readings.sensorPressure = words(point.sensorPressure);
-        readings.nozzle = tr("%1 at the nozzle, %2 each")
-                              .arg(words(point.nozzlePressure), words(point.nozzleFlow));
-        note =
-            tr("Water, all sections on. Pressures between pump and boom sensor: not reckoned in "
-               "this version.");
-        const bool isOff =
-            point.verdict == PointVerdict::StuckHigh || point.verdict == PointVerdict::StuckLow;
-        if (isOff) {
-            role = Role::Limit;
-            note = tr("The rate is %1 here instead of %2.")
-                       .arg(words(point.rate), words(m_model->demand().rate));
-            if (const auto dose = doseFact(point.rateRatio, view.machine.units))
-                note += u' ' + qs(view.session.sentences().of(*dose, view.style));
-        }
+    if (!m_model || !(speedTaken() > Speed{})) {
+        m_note->setRole(Role::Unchecked);
+        m_note->setText(tr("Flow and pressures show with sections, spacing, a job and a nozzle."));
+        m_view->setReadings({});
+        return;
     }
-    m_note->setRole(role);
-    m_note->setText(note);
-    m_view->setReadings(readings);
+    const LineReading line = lineAt(*m_model, speedTaken());
+    m_note->setRole(line.heldBy != Limit::None ? Role::Limit
+                    : line.pumpOutlet          ? Role::Quiet
+                                               : Role::Unchecked);
+    m_note->setText(noteOf(view, line));
+    m_view->setReadings(readingsOf(view, line));
 }
 
 }  // namespace bw

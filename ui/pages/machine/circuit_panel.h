@@ -4,17 +4,18 @@
 #include <QWidget>
 
 #include "core/model/season.h"
-#include "core/window/speed_window.h"
+#include "core/window/line_reading.h"
 #include "ui/pages/machine/machine_row.h"
 
 namespace bw {
 
 class ChoiceBox;
 class CircuitView;
+struct CircuitReadings;
 class TextLabel;
 
-/// The drawn circuit with what is known at a job, a speed and a nozzle: flow of the boom, pressure
-/// at the boom sensor and at the nozzle. Nothing between pump and boom.
+/// The drawn circuit with flow and pressure at each point for a job, a speed and a nozzle, and
+/// where the pressure goes.
 class CircuitPanel : public QWidget {
     Q_OBJECT
 
@@ -36,6 +37,8 @@ class CircuitPanel : public QWidget {
     void presentSpeeds(const FormView& view, const Job& job);
     void presentNozzles(const FormView& view, const Job& job);
     void presentReadings(const FormView& view);
+    CircuitReadings readingsOf(const FormView& view, const LineReading& line) const;
+    QString noteOf(const FormView& view, const LineReading& line) const;
     Speed speedTaken() const;
 
     ChoiceBox* m_job;

@@ -64,15 +64,35 @@ CircuitView::CircuitView(QWidget* parent) : QWidget(parent) {
 void CircuitView::setMachine(const Machine& machine) {
     m_machine = machine;
     layOut();
-    QStringList names;
-    for (const auto& part : m_parts) names.append(part.name);
-    setAccessibleDescription(names.join(u", "_s));
+    describe();
     update();
 }
 
 void CircuitView::setReadings(const CircuitReadings& readings) {
     m_readings = readings;
+    describe();
     update();
+}
+
+QString CircuitView::readingOf(const QString& id) const {
+    if (id == u"suction"_s) return m_readings.suctionLoss;
+    if (id == u"pump"_s) return (m_readings.pumpOutlet + u' ' + m_readings.pumpFlow).trimmed();
+    if (id == u"agitation"_s) return m_readings.agitation;
+    if (id == u"control"_s) return m_readings.bypass + m_readings.valveLoss;
+    if (id == u"line"_s) return m_readings.lineLoss;
+    if (id == u"meter"_s) return (m_readings.boomFlow + u' ' + m_readings.meterLoss).trimmed();
+    if (id == u"restrictor"_s) return m_readings.restrictorLoss;
+    if (id == u"sensor"_s) return m_readings.sensorPressure;
+    if (id == u"sections"_s) return m_readings.sectionLoss;
+    return id == u"nozzles"_s ? m_readings.nozzle : QString();
+}
+
+/// The drawing in words, for those who hear it.
+void CircuitView::describe() {
+    QStringList parts;
+    for (const auto& part : m_parts)
+        parts.append((part.name + u' ' + readingOf(part.id)).trimmed());
+    setAccessibleDescription(parts.join(u", "_s));
 }
 
 void CircuitView::setFieldInHand(const QString& key) {
@@ -187,7 +207,9 @@ bool CircuitView::event(QEvent* event) {
     if (event->type() != QEvent::ToolTip) return QWidget::event(event);
     auto* help = static_cast<QHelpEvent*>(event);
     const CircuitPart* under = partAt(help->pos());
-    QToolTip::showText(help->globalPos(), under ? under->name : QString(), this);
+    QToolTip::showText(help->globalPos(),
+                       under ? (under->name + u'\n' + readingOf(under->id)).trimmed() : QString(),
+                       this);
     return true;
 }
 
@@ -203,6 +225,8 @@ void CircuitView::paintEvent(QPaintEvent*) {
     paintLine(painter);
     paintSections(painter);
     paintTags(painter);
+    paintPumpTags(painter);
+    paintLosses(painter);
 }
 
 }  // namespace bw

@@ -24,6 +24,16 @@ struct CircuitReadings {
     QString boomFlow;
     QString sensorPressure;
     QString nozzle;
+    QString suctionLoss;  ///< losses with their minus sign
+    QString pumpOutlet;
+    QString pumpFlow;
+    QString agitation;
+    QString bypass;
+    QString valveLoss;
+    QString lineLoss;
+    QString meterLoss;
+    QString restrictorLoss;
+    QString sectionLoss;
 };
 
 /// The part that a field belongs to; empty: none is drawn.
@@ -61,6 +71,8 @@ class CircuitView : public QWidget {
     QPointF origin() const;
     const CircuitPart* partAt(QPointF pixel) const;
     void layOut();
+    QString readingOf(const QString& id) const;
+    void describe();
     void layOutSections();
     void add(const QString& id, const QRectF& box, const QString& key, const QString& name);
     const CircuitPart* part(const QString& id) const;
@@ -72,6 +84,8 @@ class CircuitView : public QWidget {
     void paintSections(QPainter& painter) const;
     void paintSection(QPainter& painter, std::size_t index) const;
     void paintTags(QPainter& painter) const;
+    void paintPumpTags(QPainter& painter) const;
+    void paintLosses(QPainter& painter) const;
     void paintRing(QPainter& painter) const;
 
     Machine m_machine;

@@ -41,6 +41,7 @@ void link(EvidenceRow& row, const FormView& view, const QString& key) {
 QString iconOfTopic(const std::string& topic) {
     if (topic == "floor") return u"floor"_s;
     if (topic == "ceiling") return u"ceiling"_s;
+    if (topic == "pump") return u"pump"_s;
     if (topic == "width") return u"machine"_s;
     return topic == "strainers" ? u"find"_s : u"check"_s;
 }
@@ -101,6 +102,12 @@ EvidenceSection uncheckedSection(const FormView& view, const WindowModel& model)
         row.iconRole = Role::Unchecked;
         row.textRole = Role::Unchecked;
         row.text = said(view, unchecked.what);
+        section.rows.append(row);
+    }
+    if (section.rows.isEmpty()) {
+        EvidenceRow row;
+        row.icon = u"check"_s;
+        row.text = MachineEvidence::tr("Nothing left open.");
         section.rows.append(row);
     }
     return section;
