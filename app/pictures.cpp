@@ -24,12 +24,23 @@ void settle() {
     }
 }
 
-bool drawPage(MainWindow& window, const QString& id, const QString& look, const QDir& folder) {
-    const QString size = u"%1x%2"_s.arg(window.width()).arg(window.height());
-    window.showPage(id);
+bool grabTo(MainWindow& window, const QDir& folder, const QString& name, const QString& look) {
     if (QWidget* focus = QApplication::focusWidget()) focus->clearFocus();
     settle();
-    return window.grab().save(folder.filePath(u"%1-%2-%3.png"_s.arg(id, look, size)));
+    const QString size = u"%1x%2"_s.arg(window.width()).arg(window.height());
+    return window.grab().save(folder.filePath(u"%1-%2-%3.png"_s.arg(name, look, size)));
+}
+
+/// The page as it comes up, then the further states that it names.
+bool drawPage(MainWindow& window, const QString& id, const QString& look, const QDir& folder) {
+    window.showPage(id);
+    bool written = grabTo(window, folder, id, look);
+    Page* page = window.currentPage();
+    for (const QString& state : page ? page->pictureStates() : QStringList()) {
+        page->showState(state);
+        written = grabTo(window, folder, id + u'_' + state, look) && written;
+    }
+    return written;
 }
 
 }  // namespace

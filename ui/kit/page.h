@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <QStringList>
 #include <QWidget>
 
 namespace bw {
@@ -31,6 +32,9 @@ class Page : public QWidget {
     }
     /// A text for the status line's right side (what the keys do here).
     virtual QString hint() const { return {}; }
+    /// Further states worth a picture (boomwright --pictures), in words for a file name.
+    virtual QStringList pictureStates() const { return {}; }
+    virtual void showState(const QString& state) { Q_UNUSED(state) }
 
   Q_SIGNALS:
     /// Asks the frame to show another page ("machine", "nozzles", "season", "speed_window",

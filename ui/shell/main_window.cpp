@@ -158,6 +158,11 @@ QStringList MainWindow::pageIds() const {
     return ids;
 }
 
+Page* MainWindow::currentPage() {
+    const PageEntry* shown = entry(m_currentPage);
+    return shown ? pageFor(*shown) : nullptr;
+}
+
 Page* MainWindow::pageFor(const PageEntry& entry) {
     if (const auto known = m_pages.find(entry.id); known != m_pages.end()) return known->second;
     Page* page = entry.make(*m_session);

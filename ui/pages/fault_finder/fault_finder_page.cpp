@@ -84,6 +84,20 @@ void FaultFinderPage::refresh() {
     if (m_again.isEmpty()) showStep(m_step);
 }
 
+QStringList FaultFinderPage::pictureStates() const {
+    return {u"call"_s, u"question"_s, u"end"_s, u"list"_s};
+}
+
+/// The first question of a new call; a case in the middle; one that is done.
+void FaultFinderPage::showState(const QString& state) {
+    if (state == u"list"_s) return showList();
+    if (state == u"call"_s) return newCall();
+    const bool isEnd = state == u"end"_s;
+    for (const auto& stored : session().cases()) {
+        if ((stored.record.state == CaseState::Open) != isEnd) return openCase(stored.id);
+    }
+}
+
 void FaultFinderPage::newCall() {
     finishCase();
     CaseRecord record;

@@ -36,6 +36,8 @@ class FaultFinderPage : public Page {
     QWidget* headerTools() override { return m_tools; }
     void refresh() override;
     QString hint() const override;
+    QStringList pictureStates() const override;
+    void showState(const QString& state) override;
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;

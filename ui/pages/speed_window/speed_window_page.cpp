@@ -240,6 +240,10 @@ void SpeedWindowPage::fitColumns() {
     }
 }
 
+void SpeedWindowPage::showState(const QString& state) {
+    showView(static_cast<int>(pictureStates().indexOf(state) + 1) % 3);
+}
+
 void SpeedWindowPage::showView(int view) {
     // The row first: a table that comes in front without one takes its first, and the cursor along.
     if (view == View::ByTable && m_views->currentIndex() != View::ByTable)

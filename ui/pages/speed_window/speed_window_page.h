@@ -40,6 +40,10 @@ class SpeedWindowPage : public Page {
     QWidget* headerTools() override { return m_tools; }
     void refresh() override;
     QString hint() const override;
+    QStringList pictureStates() const override {
+        return {QStringLiteral("rate"), QStringLiteral("table"), QStringLiteral("pressure")};
+    }
+    void showState(const QString& state) override;
 
   private:
     /// The three views, in the order of their buttons.
