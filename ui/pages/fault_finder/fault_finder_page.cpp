@@ -88,14 +88,25 @@ QStringList FaultFinderPage::pictureStates() const {
     return {u"call"_s, u"question"_s, u"end"_s, u"list"_s};
 }
 
-/// The first question of a new call; a case in the middle; one that is done.
+/// The first question of a new call; a question in the middle of one; one that is done.
 void FaultFinderPage::showState(const QString& state) {
     if (state == u"list"_s) return showList();
     if (state == u"call"_s) return newCall();
-    const bool isEnd = state == u"end"_s;
     for (const auto& stored : session().cases()) {
-        if ((stored.record.state == CaseState::Open) != isEnd) return openCase(stored.id);
+        if (stored.record.state == CaseState::Open) continue;
+        if (state == u"end"_s) return openCase(stored.id);
+        return showMiddle(stored.record);
     }
+}
+
+/// As it stood with the first answers only; nothing of this is kept.
+void FaultFinderPage::showMiddle(CaseRecord record) {
+    constexpr std::size_t kAnswers = 2;
+    newCall();
+    record.state = CaseState::Open;
+    record.observations.resize(std::min(kAnswers, record.observations.size()));
+    m_view = std::make_unique<CaseView>(std::move(record), callStyle(), session().sentences());
+    showStep(m_view->openStep());
 }
 
 void FaultFinderPage::newCall() {

@@ -52,6 +52,7 @@ class FaultFinderPage : public Page {
 
     void newCall();
     void openCase(RecordId id);
+    void showMiddle(CaseRecord record);
     void showList();
     /// Saves the record as it is now and shows what it makes of itself.
     void changed(CaseRecord record, std::optional<Step> then = std::nullopt);

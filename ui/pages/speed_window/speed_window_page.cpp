@@ -241,7 +241,7 @@ void SpeedWindowPage::fitColumns() {
 }
 
 void SpeedWindowPage::showState(const QString& state) {
-    showView(static_cast<int>(pictureStates().indexOf(state) + 1) % 3);
+    m_viewChoice->setCurrentIndex(static_cast<int>(pictureStates().indexOf(state) + 1) % 3);
 }
 
 void SpeedWindowPage::showView(int view) {
