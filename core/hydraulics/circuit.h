@@ -81,6 +81,12 @@ class Circuit {
     };
     Most mostHolding(Pressure held, SquareLoss boomLoss) const;
 
+    /// The highest boom sensor pressure at which the machine can pass `boom` (≥ 0) with the control
+    /// fully open: what the pump can feed, whatever the nozzles. Falls with flow; zero where it
+    /// cannot pass so much; infinite under a displacement pump with no relief valve and no branch.
+    /// Nothing without a pump, and where what narrowing takes is not known.
+    std::optional<Pressure> mostSensorPressure(Flow boom) const;
+
     /// For tests of the closed form: never uses it.
     CircuitState atControlByRoot(double control) const;
 

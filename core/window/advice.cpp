@@ -189,4 +189,23 @@ Fact shortPointFact(const OperatingPoint& point) {
     return fact;
 }
 
+std::vector<Fact> sectionFacts(const WindowModel& model, const SpeedWindow& window) {
+    const auto& rows = window.sectionsOff;
+    if (rows.size() < 2 || !rows.front().underMinimum) return {};
+    const Machine& m = model.machine();
+    if (valueOr(m.sectionReturns, SectionReturns::None) == SectionReturns::Metered)
+        return {{"sections.metered", {}}};
+    const auto unseen = std::find_if(rows.begin(), rows.end(),
+                                     [](const SectionsOn& row) { return *row.underMinimum; });
+    const SectionsOn& told = unseen == rows.end() ? rows.back() : *unseen;
+    const std::vector<Argument> arguments{
+        {"on", std::to_string(told.sectionsOn)},
+        {"flow", anyQuantity(told.flow)},
+        {"minimum", anyQuantity(meterMinimum(m, model.position()).value())}};
+    const char* code = unseen == rows.end()   ? "sections.all_seen"
+                       : told.sectionsOn == 1 ? "sections.unseen_one"
+                                              : "sections.unseen";
+    return {{code, arguments}};
+}
+
 }  // namespace bw

@@ -21,6 +21,10 @@ std::optional<Advice> floorAdvice(const WindowModel& model, const SpeedWindow& w
 /// The restrictor valve, with the reason that fits the machine; nothing where none is fitted.
 std::optional<Advice> restrictorAdvice(const WindowModel& model, const SpeedWindow& window);
 
+/// What the meter sees with sections shut, at the usual speed, "sections.…". Nothing with one
+/// section, without a meter, or without its lowest flow.
+std::vector<Fact> sectionFacts(const WindowModel& model, const SpeedWindow& window);
+
 /// What the rate is at a speed outside, and what that makes of the dose.
 struct Outside {
     OperatingPoint point;

@@ -231,11 +231,34 @@ const SpeedLimit* limitOf(const SpeedWindow& w, Limit limit, Side side) {
 
 /// Without a pump nothing of the supply can be checked: one gap, not four.
 Unchecked supplyGap(const SpeedWindow& w) {
-    Unchecked gap{Limit::Pump, {"unchecked.supply", {}}, "machine"};
+    Unchecked gap{Limit::Pump, {"unchecked.supply", {}}, "machine", "pump.kind"};
     for (const Limit limit : w.notChecked) {
         if (isSupply(limit)) gap.what.arguments.push_back({"limits", limitWord(limit)});
     }
     return gap;
+}
+
+std::string fieldThatMends(Limit limit, const Machine& m) {
+    switch (limit) {
+        case Limit::PressureFloor:
+            return "limits.pressure_floor";
+        case Limit::PressureCeiling:
+            return "limits.pressure_ceiling";
+        case Limit::TopSpeed:
+            return "limits.top_speed";
+        case Limit::Meter:
+            return m.meter.maximum ? "meter.minimum_full_bore" : "meter.maximum";
+        case Limit::Pump:
+            return "restrictor.hole";
+        case Limit::ControlMinimum:
+            return "control_valve.flow";
+        case Limit::ReliefValve:
+            return "pump.relief_pressure";
+        case Limit::Suction:
+            return "losses.suction.pressure";
+        default:
+            return {};
+    }
 }
 
 }  // namespace
@@ -326,7 +349,8 @@ std::vector<Unchecked> whatIsUnchecked(const WindowModel& model, const SpeedWind
             const auto wish = dropletArguments(model.job());
             what.arguments.insert(what.arguments.end(), wish.begin(), wish.end());
         }
-        out.push_back({limit, std::move(what), isNozzleGap(limit) ? "nozzle" : "machine"});
+        out.push_back({limit, std::move(what), isNozzleGap(limit) ? "nozzle" : "machine",
+                       fieldThatMends(limit, model.machine())});
     }
     return out;
 }

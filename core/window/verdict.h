@@ -58,6 +58,7 @@ struct Unchecked {
     Limit limit = Limit::None;
     Fact what;
     std::string part;
+    std::string field;  ///< of the part, by its key; empty: more than one
 };
 /// In the order of Limit. Without a pump, all that hangs on it comes as one.
 std::vector<Unchecked> whatIsUnchecked(const WindowModel& model, const SpeedWindow& window);

@@ -114,4 +114,15 @@ CurveExtent extentOf(const WindowModel& model, const SpeedWindow& window) {
     return extent;
 }
 
+std::vector<ReachPoint> pumpReach(const WindowModel& model, Speed from, Speed to, int points) {
+    std::vector<ReachPoint> out;
+    for (int i = 0; i <= points; ++i) {
+        const Speed speed = from + (static_cast<double>(i) / points) * (to - from);
+        const auto most =
+            model.circuit().mostSensorPressure(model.demand().rate * speed * model.width());
+        if (most && most->isFinite()) out.push_back({speed, *most});
+    }
+    return out;
+}
+
 }  // namespace bw

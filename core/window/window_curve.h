@@ -43,4 +43,13 @@ struct CurveExtent {
 };
 CurveExtent extentOf(const WindowModel& model, const SpeedWindow& window);
 
+/// The highest boom sensor pressure that the machine can hold at the flow of a speed.
+struct ReachPoint {
+    Speed speed;
+    Pressure sensorPressure;
+};
+/// What the pump can feed over a range of speeds, at the usual rate; points where it is infinite
+/// are left out. Empty where the pump is not known.
+std::vector<ReachPoint> pumpReach(const WindowModel& model, Speed from, Speed to, int points);
+
 }  // namespace bw

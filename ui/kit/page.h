@@ -36,9 +36,14 @@ class Page : public QWidget {
     virtual QStringList pictureStates() const { return {}; }
     virtual void showState(const QString& state) { Q_UNUSED(state) }
 
+    /// Puts the hand on a field, by its key ("limits.pressure_floor"); pages without such fields
+    /// pass it over.
+    virtual void takeInHand(const QString& fieldKey) { Q_UNUSED(fieldKey) }
+
   Q_SIGNALS:
     /// Asks the frame to show another page ("machine", "nozzles", "season", "speed_window",
-    /// "fault_finder") or to do one of its commands ("call.new", "file.demo").
+    /// "fault_finder"; "machine#limits.pressure_floor" with a field in hand) or to do one of its
+    /// commands ("call.new", "file.demo").
     void goTo(const QString& pageId);
     /// A message for the notice bar, that stays until dismissed.
     void notice(const QString& text, bool isError);

@@ -158,11 +158,6 @@ QStringList MainWindow::pageIds() const {
     return ids;
 }
 
-Page* MainWindow::currentPage() {
-    const PageEntry* shown = entry(m_currentPage);
-    return shown ? pageFor(*shown) : nullptr;
-}
-
 Page* MainWindow::pageFor(const PageEntry& entry) {
     if (const auto known = m_pages.find(entry.id); known != m_pages.end()) return known->second;
     Page* page = entry.make(*m_session);
@@ -203,7 +198,10 @@ bool MainWindow::showPage(const QString& pageId) {
 /// A page's wish: another page, or a command. A command may close the file and with it the page
 /// that asks, so it waits until the page has returned.
 void MainWindow::follow(const QString& target) {
-    if (showPage(target)) return;
+    if (showPage(target.section(u'#', 0, 0))) {
+        if (target.contains(u'#')) currentPage()->takeInHand(target.section(u'#', 1));
+        return;
+    }
     if (QAction* action = m_actions->find(target))
         QMetaObject::invokeMethod(action, &QAction::trigger, Qt::QueuedConnection);
 }

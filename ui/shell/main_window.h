@@ -45,8 +45,6 @@ class MainWindow : public QMainWindow {
     Actions& actions() { return *m_actions; }
     NoticeBar& notices() { return *m_notices; }
     QStringList pageIds() const;
-    /// The page in front; made if it was not yet. Null without pages.
-    Page* currentPage();
     /// All commands in force: the frame's and those of the page in front.
     QList<QAction*> commands() const;
 

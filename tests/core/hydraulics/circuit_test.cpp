@@ -41,6 +41,36 @@ TEST(Circuit, AgreesWithThePrototypeAtAWorkingPoint) {
     EXPECT_NEAR(psiOf(s.suctionLoss), 0.9, 0.06);
 }
 
+/// What the pump can feed meets what the boom needs just where the first of the pump's limits
+/// stands, falls with flow, and shrinks with agitation and a narrowed restrictor.
+TEST(Circuit, TheMostThatCanBeFedMeetsTheNeedAtTheLimit) {
+    for (const Machine& m : {selfPropelled100(), trailed28()}) {
+        const Circuit circuit = circuitOf(m, airFan08());
+        Flow end = *circuit.mostByPump();
+        for (const auto& other : {circuit.mostByRelief(), circuit.mostBySuction()}) {
+            if (other) end = std::min(end, *other);
+        }
+        const Pressure fed = *circuit.mostSensorPressure(end);
+        EXPECT_NEAR(fed / circuit.parts().boom.sensorAt(end), 1.0, 1e-6);
+        Pressure last = *circuit.mostSensorPressure(Flow{});
+        for (double part = 0.1; part < 1.6; part += 0.1) {
+            const Pressure now = *circuit.mostSensorPressure(part * end);
+            EXPECT_LE(now, last);
+            last = now;
+        }
+        Machine stirred = m;
+        stirred.agitation.flow->value = 2.0 * stirred.agitation.flow->value;
+        EXPECT_LT(*circuitOf(stirred, airFan08()).mostSensorPressure(end), fed);
+    }
+    const Circuit narrowed =
+        circuitOf(selfPropelled100(), airFan08(), 1.0, RestrictorPosition::Narrowed);
+    EXPECT_LT(*narrowed.mostSensorPressure(gpm(40)),
+              *circuitOf(selfPropelled100(), airFan08()).mostSensorPressure(gpm(40)));
+    Machine pumpless = selfPropelled100();
+    pumpless.pump = {};
+    EXPECT_FALSE(circuitOf(pumpless, airFan08()).mostSensorPressure(gpm(40)));
+}
+
 // Same source: restrictor left narrowed on that job reaches 93 % and 98 psi at the pump.
 TEST(Circuit, NarrowedRestrictorOnAHighFlowFallsShort) {
     const Circuit circuit =

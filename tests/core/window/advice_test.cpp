@@ -162,5 +162,30 @@ TEST(Advice, EveryCodeHasItsWords) {
     }
 }
 
+/// By hand: 8 gal/ac, 12 mph, 20 in: 0.323 gal/min a nozzle; sections 10, 14, 12, 14, 10; the last
+/// first. Narrowed, the meter's lowest is 7 gal/min: 60, 50, 36, 24 nozzles pass it, 10 give 3.2.
+TEST(Advice, SaysFromHowManySectionsOnTheMeterSeesTooLittle) {
+    const auto said = [](const Machine& m) {
+        const auto model =
+            WindowModel::make(m, lowDrift04(), job(gpa(8), mph(10), mph(12), mph(14))).value();
+        std::string out;
+        for (const auto& fact : sectionFacts(model, model.window()))
+            out += Sentences::shipped().of(fact, {UnitSystem::Us, '.'});
+        return out;
+    };
+    Machine m = selfPropelled100();
+    EXPECT_EQ(said(m),
+              "With one section on the meter sees too little at the usual speed: 3.23 gal/min, its "
+              "lowest is 7 gal/min. The figure is unsure there and may hunt.");
+    m.meter.minimumNarrowed = Sourced<Flow>(gpm(10));
+    EXPECT_NE(said(m).find("With 2 sections on or fewer"), std::string::npos);
+    m.meter.minimumNarrowed = Sourced<Flow>(gpm(3));
+    EXPECT_NE(said(m).find("Down to one section"), std::string::npos);
+    m.sectionReturns = Sourced<SectionReturns>(SectionReturns::Metered);
+    EXPECT_NE(said(m).find("whole flow"), std::string::npos);
+    m.senses = Sourced<Senses>(Senses::Pressure);
+    EXPECT_EQ(said(m), "");
+}
+
 }  // namespace
 }  // namespace bw

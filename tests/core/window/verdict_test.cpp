@@ -54,6 +54,7 @@ TEST(Verdict, SaysWhatHoldsAndWhereTheJobLies) {
     EXPECT_EQ(bare.of(gaps[0].what),
               "the least flow of the control and the pump: the pump's data are not given");
     EXPECT_EQ(gaps[0].part, "machine");
+    EXPECT_EQ(gaps[0].field, "pump.kind");
     EXPECT_THAT(c.sentence({UnitSystem::Us, '.'}),
                 HasSubstr("Holds 16 gal/ac from 4.3 to 8.3 mph"));
 }

@@ -53,6 +53,28 @@ TEST(WindowCurve, DropletStretchesAgreeWithWhatHappensThere) {
         dropletStretches(WindowModel::make(pulsed, lowDrift03(), flagLeaf()).value()).empty());
 }
 
+/// What the pump can feed lies over the curve until the pump's own end, and under it after.
+TEST(WindowCurve, ThePumpsReachCrossesTheNeedAtThePumpsEnd) {
+    const auto model =
+        WindowModel::make(selfPropelled100(), lowDrift04(), job(gpa(12), mph(9), mph(11), mph(12)))
+            .value();
+    Speed end;
+    for (const auto& l : model.window().limits) {
+        if (l.limit == Limit::Pump) end = l.speed;
+    }
+    ASSERT_GT(end, mph(9));
+    const auto reach = pumpReach(model, mph(4), mph(25), 60);
+    ASSERT_EQ(reach.size(), 61U);
+    for (const auto& p : reach) {
+        const bool isFed = p.sensorPressure >= model.neededSensorPressure(p.speed);
+        EXPECT_EQ(isFed, p.speed <= end) << in(p.speed, Unit::MilePerHour);
+    }
+    Machine pumpless = selfPropelled100();
+    pumpless.pump = {};
+    const auto none = WindowModel::make(pumpless, lowDrift04(), job(gpa(12))).value();
+    EXPECT_TRUE(pumpReach(none, mph(4), mph(25), 60).empty());
+}
+
 TEST(WindowCurve, ExtentShowsTheJobAndBothEnds) {
     for (const auto& n : {lowDrift03(), lowDrift04(), nozzle(lpm(4)), nozzle(lpm(0.2))}) {
         const auto model = WindowModel::make(trailed28(), n, flagLeaf()).value();

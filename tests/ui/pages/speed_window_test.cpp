@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QAbstractButton>
 #include <QAbstractItemView>
 #include <QApplication>
 #include <QClipboard>
@@ -362,6 +363,17 @@ TEST_F(SpeedWindowOfTest, PulsedNozzlesShowTheirDutyLimitsAndAFlatPressure) {
     EXPECT_THAT(evidence(), Not(HasSubstr("Floor: recommended")));
     EXPECT_EQ(label("speedWindow.cursor.nozzle"), "3");
     EXPECT_FALSE(label("speedWindow.cursor.onTime").empty());
+    // The first view is the share against speed; at twice the speed it is twice as long.
+    auto* duty = chart("speedWindow.chart.duty");
+    ASSERT_TRUE(duty->isVisible());
+    EXPECT_FALSE(chart()->isVisible());
+    EXPECT_EQ(find<QAbstractButton>("speedWindow.view.pressure")->text(), u"On-time"_s);
+    const auto shareAt = [&](double speed) {
+        QTest::mouseClick(ground(duty), Qt::LeftButton, {}, at(duty, speed, 50));
+        settle();
+        return std::stod(label("speedWindow.cursor.onTime"));
+    };
+    EXPECT_NEAR(shareAt(7.0), 2 * shareAt(3.5), 1.1);
 }
 
 /// Colours of a picture, coarsened.

@@ -115,6 +115,10 @@ void MachinePage::connectForm() {
     connect(m_evidence, &MachineEvidence::fieldWished, m_form, &MachineForm::focusField);
 }
 
+void MachinePage::takeInHand(const QString& fieldKey) {
+    m_form->focusField(fieldKey);
+}
+
 void MachinePage::connectHeader() {
     connect(m_header, &MachineHeader::machineTaken, this, [this](qint64 id) {
         m_form->commitPending();

@@ -28,6 +28,7 @@ class MachinePage : public Page {
     QWidget* headerTools() override;
     void refresh() override;
     QString hint() const override;
+    void takeInHand(const QString& fieldKey) override;
 
   private:
     void build();

@@ -21,7 +21,6 @@ namespace {
 constexpr int kMostRests = 6;
 /// A mix as heavy as this is a liquid fertiliser. Judgement: no plant protection mix weighs as
 /// much.
-constexpr double kFertiliser = 1.1;
 
 /// Writes the core's facts as rows and sections.
 class Writer {
@@ -34,6 +33,7 @@ class Writer {
         addWaysOut();
         addByHand();
         addUnchecked();
+        addSections();
         addRests();
         addFloor();
         addValve();
@@ -126,7 +126,8 @@ class Writer {
             EvidenceRow row = uncheckedRow(capitalised(words(gap.what)));
             if (gap.part == "nozzle" && !m_study.hand().nozzle.isBuiltIn)
                 link(row, u"nozzles"_s, QObject::tr("Fill in"));
-            if (gap.part == "machine") link(row, u"machine"_s, QObject::tr("Fill in"));
+            if (gap.part == "machine")
+                link(row, u"machine#"_s + qs(gap.field), QObject::tr("Fill in"));
             s.rows.append(row);
         }
         for (std::size_t i = 0; i < m_study.nozzles.size(); ++i) addOtherGaps(s, i);
@@ -169,6 +170,15 @@ class Writer {
         row.linkText = text;
     }
 
+    void addSections() {
+        const auto facts = sectionFacts(m_study.model(), m_study.window());
+        if (facts.empty()) return;
+        EvidenceRow row;
+        row.icon = u"meter"_s;
+        row.text = words(facts);
+        section(QObject::tr("Sections shut")).rows.append(row);
+    }
+
     void addRests() {
         const auto items = restsOn(m_study.machine, m_study.hand().nozzle, m_study.job);
         if (items.empty()) return;
@@ -204,12 +214,11 @@ class Writer {
         if (item.move && !ends.empty) row.quiet += u". "_s + words(moveFact(*item.move));
         if (item.worn && !ends.empty) row.quiet += u". "_s + words(wornFact(*item.worn));
         if (item.origin == Origin::Assumed) {
-            const bool ofNozzle = item.where.starts_with("nozzle.");
-            const bool ofJob = item.where.starts_with("job.");
+            const QString part = qs(item.where).section(u'.', 0, 0);
             link(row,
-                 ofNozzle ? u"nozzles"_s
-                 : ofJob  ? u"season"_s
-                          : u"machine"_s,
+                 part == u"nozzle"_s ? u"nozzles"_s
+                 : part == u"job"_s  ? u"season"_s
+                                     : u"machine#"_s + qs(item.where).section(u'.', 1),
                  QObject::tr("Fill in"));
         }
         return row;
@@ -363,24 +372,6 @@ Span spanOf(const WindowStudy& study, const Sentences& sentences) {
     span.holds = holdsText(study);
     span.spare = spareText(study, span);
     return span;
-}
-
-QStringList cautionsOf(const WindowStudy& study) {
-    QStringList texts{cautionText(u"C19"_s, QObject::tr("High end:")),
-                      cautionText(u"C18"_s, QObject::tr("Droplets:")),
-                      cautionText(u"C20"_s, QObject::tr("Low end:"))};
-    if (!study.job.droplets.empty() || study.job.driftPercent || study.hand().nozzle.droplets)
-        texts << cautionText(u"C21"_s, QObject::tr("Class:"));
-    if (valueOr(study.job.specificGravity, 1.0) >= kFertiliser)
-        texts << cautionText(u"C25"_s, QObject::tr("Heavy liquid:"));
-    const auto ways = waysOut(study.model(), study.window(), study.style.units);
-    const auto floor = floorAdvice(study.model(), study.window());
-    const bool changesFloor =
-        std::any_of(ways.begin(), ways.end(), [](const auto& w) { return w.floor.has_value(); });
-    if (changesFloor || (floor && floor->asksForWork))
-        texts << cautionText(u"C8"_s, QObject::tr("Changing the floor:"))
-              << cautionText(u"C24"_s, QObject::tr("Settings:"));
-    return texts;
 }
 
 QString pageForProblem(const Problem& problem) {

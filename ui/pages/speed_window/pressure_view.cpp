@@ -75,7 +75,29 @@ void PressureView::paintUnder(QPainter& painter, const ChartMap& map) const {
     if (!m_study) return;
     paintLitWindow(painter, map, *m_study);
     paintRateBand(painter, map);
+    paintPumpBand(painter, map);
     if (!m_study->isPulsed()) paintLimitBands(painter, map);
+}
+
+/// All that lies over what the pump can feed.
+void PressureView::paintPumpBand(QPainter& painter, const ChartMap& map) const {
+    const auto& fed = m_study->fed;
+    if (fed.size() < 2) return;
+    QPolygonF edge;
+    for (const auto& p : fed) edge << map.point({p.x(), std::min(p.y(), m_study->pressureTo)});
+    QPainterPath area;
+    area.moveTo(edge.first().x(), map.plot().top());
+    for (const auto& p : edge) area.lineTo(p);
+    area.lineTo(edge.last().x(), map.plot().top());
+    area.closeSubpath();
+    painter.save();
+    painter.setClipRect(map.plot());
+    paintHatch(painter, area, Hatch::Upright, map.color(Role::Limit), map.color(Role::LimitTint),
+               map.px(8), map.px(1));
+    painter.setPen(QPen(map.color(Role::Limit), map.px(1.4)));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawPolyline(edge);
+    painter.restore();
 }
 
 void PressureView::paintLimitBands(QPainter& painter, const ChartMap& map) const {
@@ -152,6 +174,14 @@ std::vector<QRectF> PressureView::paintPlates(QPainter& painter, const ChartMap&
     } else {
         plate(plot.top() + map.px(4), Qt::AlignTop, tr("Ceiling not checked"), Role::Unchecked);
     }
+    const auto& fed = m_study->fed;
+    const double under =
+        limits.pressureCeiling ? m_study->y(limits.pressureCeiling->value) : m_study->pressureTo;
+    if (!fed.empty() && fed.back().y() < 0.85 * under)
+        taken.push_back(paintPlate(painter, map,
+                                   {plot.right() - map.px(6), map.y(under) + map.px(5)},
+                                   Qt::AlignRight | Qt::AlignTop, tr("Pump gives no more"),
+                                   Role::Limit, TextSize::Small, true));
     return taken;
 }
 

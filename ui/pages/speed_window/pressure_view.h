@@ -22,6 +22,7 @@ class PressureView : public ChartPanel {
     ChartCurve curveOf(const StudiedNozzle& nozzle, bool inHand) const;
     void paintUnder(QPainter& painter, const ChartMap& map) const;
     void paintLimitBands(QPainter& painter, const ChartMap& map) const;
+    void paintPumpBand(QPainter& painter, const ChartMap& map) const;
     void paintRateBand(QPainter& painter, const ChartMap& map) const;
     void paintOver(QPainter& painter, const ChartMap& map) const;
     std::vector<QRectF> paintPlates(QPainter& painter, const ChartMap& map) const;

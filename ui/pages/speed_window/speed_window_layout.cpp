@@ -13,6 +13,7 @@
 #include "ui/kit/span_bar.h"
 #include "ui/pages/speed_window/candidate_picker.h"
 #include "ui/pages/speed_window/cursor_strip.h"
+#include "ui/pages/speed_window/duty_view.h"
 #include "ui/pages/speed_window/pressure_view.h"
 #include "ui/pages/speed_window/rate_view.h"
 #include "ui/pages/speed_window/speed_table.h"
@@ -87,7 +88,12 @@ QWidget* SpeedWindowPage::buildWork() {
     m_tableModel = new SpeedTable(session().sentences(), this);
     m_table->setModel(m_tableModel);
     m_table->horizontalHeader()->setMinimumHeight(px(36));
-    m_views->addWidget(m_pressure);
+    m_duty = new DutyView;
+    m_duty->setObjectName(u"speedWindow.chart.duty"_s);
+    m_first = new QStackedWidget;
+    m_first->addWidget(m_pressure);
+    m_first->addWidget(m_duty);
+    m_views->addWidget(m_first);
     m_views->addWidget(m_rate);
     m_views->addWidget(m_table);
     column->addWidget(m_views, 1);
@@ -106,6 +112,7 @@ QWidget* SpeedWindowPage::buildWork() {
     row->addWidget(m_evidence);
     const auto moved = [this](double x) { moveCursor(m_study->speedAt(x)); };
     connect(m_pressure, &ChartPanel::cursorMoved, this, moved);
+    connect(m_duty, &ChartPanel::cursorMoved, this, moved);
     connect(m_rate, &ChartPanel::cursorMoved, this, moved);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [this](const QModelIndex& now) {

@@ -21,6 +21,7 @@
 #include "ui/kit/span_bar.h"
 #include "ui/pages/speed_window/candidate_picker.h"
 #include "ui/pages/speed_window/cursor_strip.h"
+#include "ui/pages/speed_window/duty_view.h"
 #include "ui/pages/speed_window/evidence_text.h"
 #include "ui/pages/speed_window/pressure_view.h"
 #include "ui/pages/speed_window/rate_view.h"
@@ -161,6 +162,7 @@ void SpeedWindowPage::showEmpty(const QString& sentence, const QString& button,
                                 const QString& target) {
     // The views hold on to the study: none while there is nothing to show.
     m_pressure->setStudy(nullptr, {});
+    m_duty->setStudy(nullptr, {});
     m_rate->setStudy(nullptr, {});
     m_tableModel->setStudy(nullptr);
     m_emptyText->setText(sentence);
@@ -208,6 +210,9 @@ void SpeedWindowPage::showStudy() {
     m_evidence->setSections(evidenceOf(s, session().sentences()));
     const QString summary = verdict.title + u". "_s + verdict.text;
     m_pressure->setStudy(&s, summary);
+    m_duty->setStudy(&s, summary);
+    m_first->setCurrentWidget(s.isPulsed() ? static_cast<QWidget*>(m_duty) : m_pressure);
+    m_viewChoice->button(View::Pressure)->setText(s.isPulsed() ? tr("On-time") : tr("Pressure"));
     m_rate->setStudy(&s, summary);
     m_tableModel->setStudy(&s);
     fitColumns();
@@ -249,7 +254,7 @@ void SpeedWindowPage::showView(int view) {
     if (view == View::ByTable && m_views->currentIndex() != View::ByTable)
         m_table->setCurrentIndex(m_tableModel->index(m_tableModel->rowNear(m_cursor), 0));
     m_views->setCurrentIndex(view);
-    setFocusProxy(m_views->currentWidget());
+    setFocusProxy(view == View::Pressure ? m_first->currentWidget() : m_views->currentWidget());
     m_span->setVisible(view != View::ByTable);
     m_viewHint->setText(view == View::ByTable ? tr("↑ ↓ move the cursor; Ctrl+C copies")
                                               : tr("Drag the blue line, or ← → on the keys"));
@@ -260,6 +265,7 @@ void SpeedWindowPage::moveCursor(Speed speed) {
     if (m_study->state != WindowStudy::State::Ready) return;
     m_cursor = speed;
     m_pressure->showCursor(speed);
+    m_duty->showCursor(speed);
     m_rate->showCursor(speed);
     m_strip->show(*m_study, session().sentences(), speed);
 }
@@ -317,7 +323,7 @@ void SpeedWindowPage::keepChoices() {
 void SpeedWindowPage::copyView() {
     switch (m_views->currentIndex()) {
         case View::Pressure:
-            m_pressure->copy();
+            (m_study->isPulsed() ? static_cast<ChartPanel*>(m_duty) : m_pressure)->copy();
             break;
         case View::Rate:
             m_rate->copy();

@@ -20,6 +20,7 @@ class CursorStrip;
 class DataTable;
 class EvidenceColumn;
 class IconButton;
+class DutyView;
 class PressureView;
 class RateView;
 class SegmentedButtons;
@@ -90,6 +91,8 @@ class SpeedWindowPage : public Page {
     TextLabel* m_viewHint = nullptr;
     QStackedWidget* m_views = nullptr;
     PressureView* m_pressure = nullptr;
+    DutyView* m_duty = nullptr;         ///< in its place for pulsed nozzles
+    QStackedWidget* m_first = nullptr;  ///< one of the two
     RateView* m_rate = nullptr;
     DataTable* m_table = nullptr;
     SpeedTable* m_tableModel = nullptr;

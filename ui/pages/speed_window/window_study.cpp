@@ -62,10 +62,14 @@ void drawCurves(WindowStudy& study) {
         if (n.model) n.curve = operatingCurve(*n.model, from, to, kCurvePoints);
     }
     study.rates = rateBand(study.model(), from, to, kCurvePoints / 2);
+    for (const auto& p : pumpReach(study.model(), from, to, kCurvePoints / 2))
+        study.fed.emplace_back(study.x(p.speed), study.y(p.sensorPressure));
     study.droplets = dropletStretches(study.model());
     const Speed least = study.speedAt(speedOf(study, study.hand(), Limit::PressureFloor, 0.0));
-    const Speed most =
-        study.speedAt(speedOf(study, study.hand(), Limit::PressureCeiling, study.xTo));
+    Speed most = to;
+    for (const auto& l : study.window().limits) {
+        if (l.pins && l.side == Side::High) most = std::min(most, l.speed);
+    }
     for (const auto& s : study.droplets) {
         const Speed start = std::max({s.from, least, from});
         const Speed end = std::min({s.to, most, to});

@@ -52,6 +52,7 @@ struct WindowStudy {
     std::vector<DropletStretch> droplets;  ///< of the nozzle in hand
     std::vector<RibbonStretch> ribbon;     ///< those on its curve, between floor and ceiling
     std::vector<RateBandPoint> rates;      ///< about its curve, for a range of rates
+    std::vector<QPointF> fed;  ///< the most that the pump can hold at the sensor, over speed
 
     const StudiedNozzle& hand() const { return nozzles.at(inHand); }
     const WindowModel& model() const { return *hand().model; }
