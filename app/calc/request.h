@@ -77,5 +77,9 @@ OrderedJson boomEvenness(Request& request);
 OrderedJson turn(Request& request);
 OrderedJson diagnose(Request& request);
 OrderedJson knowledge(Request& request);
+OrderedJson courseSpeedAnswer(Request& request);
+OrderedJson catchTest(Request& request);
+OrderedJson meterCheckAnswer(Request& request);
+OrderedJson pumpLineAnswer(Request& request);
 
 }  // namespace bw::calc

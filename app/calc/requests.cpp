@@ -26,6 +26,10 @@ constexpr std::array kTasks{
     Task{"turn", turn},
     Task{"diagnose", diagnose},
     Task{"knowledge", knowledge},
+    Task{"course_speed", courseSpeedAnswer},
+    Task{"catch_test", catchTest},
+    Task{"meter_check", meterCheckAnswer},
+    Task{"pump_line", pumpLineAnswer},
 };
 
 std::string dumped(const OrderedJson& json) {

@@ -15,6 +15,7 @@
 #include "core/window/speed_window.h"
 #include "core/yard/catch_flow.h"
 #include "core/yard/course_speed.h"
+#include "core/yard/meter_check.h"
 #include "tests/support/builders.h"
 
 namespace bw::handbook {
@@ -283,6 +284,35 @@ const std::map<std::string, Maker>& otherMakers() {
     return makers;
 }
 
+double shownOverTrue(const Inputs& in, const char* shown, const char* known) {
+    return in.number(shown) / in.number(known);
+}
+
+const std::map<std::string, Maker>& yardMakers() {
+    static const std::map<std::string, Maker> makers{
+        {"ounce_course_length",
+         [](const Inputs& i) { return any(ounceCourse(i.get<Length>("spacing"))); }},
+        {"plot_length_1_128_ac",
+         [](const Inputs& i) { return any(ounceCourse(i.get<Length>("boom"))); }},
+        {"new_cal_pulses_per_volume",
+         [](const Inputs& i) {
+             return any(correctedNumber(i.number("old_cal_pulses_per_gal"),
+                                        PulseConvention::PulsesPer,
+                                        shownOverTrue(i, "indicated_gal", "actual_gal")));
+         }},
+        {"new_cal_volume_per_pulse",
+         [](const Inputs& i) {
+             return any(correctedNumber(i.number("old_cal_ml_per_pulse"), PulseConvention::PerPulse,
+                                        shownOverTrue(i, "indicated_l", "actual_l")));
+         }},
+        {"rate_error_from_meter_error",
+         [](const Inputs& i) {
+             return any(rateErrorFrom(shownOverTrue(i, "indicated_gal", "actual_gal")));
+         }},
+    };
+    return makers;
+}
+
 const std::map<std::string, Maker>& tradeMakers() {
     static const std::map<std::string, Maker> makers{
         {"changeover_side", [](const Inputs& i) { return any(changeoverSide(i)); }},
@@ -298,6 +328,8 @@ Unit unitOf(const std::string& text) {
                                                    {"gal_min_x_5940", Unit::None},
                                                    {"nozzles", Unit::None},
                                                    {"USD", Unit::None},
+                                                   {"pulses/gal", Unit::None},
+                                                   {"mL/pulse", Unit::None},
                                                    {"ft/min", Unit::None},
                                                    {"%", Unit::Percent},
                                                    {"gal/min", Unit::GallonUsPerMinute},
@@ -347,8 +379,8 @@ const std::map<std::string, Unit>& Inputs::suffixes() {
 }
 
 double computed(const std::string& quantity, const Inputs& inputs, const std::string& unit) {
-    for (const auto* makers :
-         {&rateMakers(), &unitMakers(), &pressureMakers(), &otherMakers(), &tradeMakers()}) {
+    for (const auto* makers : {&rateMakers(), &unitMakers(), &pressureMakers(), &otherMakers(),
+                               &yardMakers(), &tradeMakers()}) {
         const auto found = makers->find(quantity);
         if (found == makers->end()) continue;
         const AnyQuantity value = found->second(inputs);
