@@ -52,6 +52,25 @@ void checkBoom(ProblemList& list, const Machine& m) {
                         {"sum", anyQuantity(sum)}}));
 }
 
+/// A boom pipe fed beside the boom, at no nozzle, or twice at one.
+void checkBoomPipe(ProblemList& list, const Machine& m) {
+    if (!m.boomPipe.feeds) return;
+    const auto& feeds = m.boomPipe.feeds->value;
+    const std::string where = "boom_pipe.feeds";
+    list.addIf(feeds.empty(), error("boom_feeds_empty", where));
+    const int nozzles = nozzleCount(m);
+    std::set<int> seen;
+    for (const int feed : feeds) {
+        const std::vector<Argument> arguments{{"number", std::to_string(feed)},
+                                              {"nozzles", std::to_string(nozzles)}};
+        if (feed < 1 || (nozzles > 0 && feed > nozzles))
+            list.add(error(nozzles > 0 ? "boom_feed_off_boom" : "boom_feed_under_one", where,
+                           arguments));
+        else
+            list.addIf(!seen.insert(feed).second, error("boom_feed_twice", where, arguments));
+    }
+}
+
 void checkSets(ProblemList& list, const Machine& m) {
     std::set<int> taken;
     for (const auto& set : m.setsAboard) {
@@ -245,6 +264,7 @@ std::vector<Problem> checkMachine(const Machine& machine) {
         checkField(list, "machine", key, field);
     });
     checkBoom(list, machine);
+    checkBoomPipe(list, machine);
     checkSets(list, machine);
     checkLimits(list, machine);
     checkMeter(list, machine);

@@ -149,6 +149,14 @@ struct ShutOffValve {
     bool operator==(const ShutOffValve&) const = default;
 };
 
+/// The pipe along the boom that the nozzles sit on; roughness and viscosity are taken as usual.
+struct BoomFeed {
+    Known<Length> bore;             ///< inner
+    Known<std::vector<int>> feeds;  ///< nozzles at which the pipe is fed, from 1, left to right
+    Known<bool> ring;  ///< a return pipe of the same bore joins the last nozzle to the first
+    bool operator==(const BoomFeed&) const = default;
+};
+
 struct Pulsed {
     Known<Pressure> pressure;  ///< set nozzle pressure; absent: not pulsed
     Known<double> dutyMin;
@@ -204,6 +212,7 @@ struct Machine {
     Agitation agitation;
     ShutOffValve checkValve;
     Known<SectionReturns> sectionReturns;
+    BoomFeed boomPipe;
     Pulsed pulsed;
     Strainers strainers;
     LoopSettings loop;
@@ -229,6 +238,9 @@ void visitFields(M& m, F&& f) {
     f("tank", m.tank);
     f("check_valve.kind", m.checkValve.kind);
     f("check_valve.opening_pressure", m.checkValve.openingPressure);
+    f("boom_pipe.bore", m.boomPipe.bore);
+    f("boom_pipe.feeds", m.boomPipe.feeds);
+    f("boom_pipe.ring", m.boomPipe.ring);
     f("senses", m.senses);
     f("control", m.control);
     f("section_returns", m.sectionReturns);

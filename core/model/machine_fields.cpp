@@ -141,6 +141,7 @@ FieldView viewOf(const Known<T>& field) {
 std::optional<FieldView> fieldView(const Machine& machine, std::string_view key) {
     std::optional<FieldView> view;
     withField(machine, key, [&](const auto& field) { view = viewOf(field); });
+    if (view && key == "boom_pipe.feeds") view->kind = FieldKind::NozzleNumbers;
     return view;
 }
 
@@ -174,6 +175,10 @@ bool setField(Machine& machine, std::string_view key, std::string_view choice) {
 
 void setSections(Machine& machine, std::vector<int> sections) {
     put(machine.sections, std::move(sections), {});
+}
+
+void setFeeds(Machine& machine, std::vector<int> nozzles) {
+    put(machine.boomPipe.feeds, std::move(nozzles), {});
 }
 
 void setCurve(Machine& machine, std::vector<CurvePoint> curve) {

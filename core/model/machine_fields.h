@@ -12,7 +12,8 @@
 namespace bw {
 
 /// What kind of value a field of a machine holds.
-enum class FieldKind { Quantity, WholeNumber, Choice, Sections, Curve };
+/// `NozzleNumbers`: nozzles by their number along the boom.
+enum class FieldKind { Quantity, WholeNumber, Choice, Sections, Curve, NozzleNumbers };
 
 /// One field of a machine seen without its type: for forms and lists, never for reckoning.
 struct FieldView {
@@ -39,6 +40,7 @@ bool setField(Machine& machine, std::string_view key, AnyQuantity value,
 /// Sets a choice by its word ("yes" and "no" for a bool). False as above.
 bool setField(Machine& machine, std::string_view key, std::string_view choice);
 void setSections(Machine& machine, std::vector<int> sections);
+void setFeeds(Machine& machine, std::vector<int> nozzles);
 void setCurve(Machine& machine, std::vector<CurvePoint> curve);
 /// Sets where a known value came from. The date is kept for measurements alone, the range for
 /// assumptions. False if the field is unknown.

@@ -177,6 +177,31 @@ Result<std::vector<int>> parseSections(std::string_view text) {
     return listOf(tokens, typed);
 }
 
+Result<std::vector<int>> parseNozzleNumbers(std::string_view text) {
+    const std::string typed(text);
+    const auto unreadable = error("nozzle_numbers_unread", "boom_pipe.feeds", {{"typed", typed}});
+    const std::string lower = plain(text);
+    if (oddFigure(lower, typed)) return unreadable;
+    std::vector<int> out;
+    for (const Token& token : tokensOf(lower)) {
+        const bool joins = token.kind == Kind::Separator || token.text == "and";
+        if (joins && !out.empty()) continue;
+        if (token.kind != Kind::Number || token.number < 1) return unreadable;
+        out.push_back(token.number);
+    }
+    if (out.empty()) return unreadable;
+    std::sort(out.begin(), out.end());
+    const auto twice = std::adjacent_find(out.begin(), out.end());
+    if (twice != out.end())
+        return error("nozzle_numbers_twice", "boom_pipe.feeds",
+                     {{"number", std::to_string(*twice)}});
+    return out;
+}
+
+std::string nozzleNumbersText(const std::vector<int>& nozzles) {
+    return joined(nozzles);
+}
+
 std::string sectionsText(const std::vector<int>& sections) {
     const bool areAlike =
         sections.size() >= 3 &&

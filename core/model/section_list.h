@@ -18,4 +18,10 @@ Result<std::vector<int>> parseSections(std::string_view text);
 /// "10, 14, 12, 14, 10", or "5 × 12" where three or more are alike.
 std::string sectionsText(const std::vector<int>& sections);
 
+/// Nozzles by number along the boom, "15, 46", "15 46" or "15 and 46", in rising order.
+/// Problems: nozzle_numbers_unread, nozzle_numbers_twice.
+Result<std::vector<int>> parseNozzleNumbers(std::string_view text);
+/// "15, 46"
+std::string nozzleNumbersText(const std::vector<int>& nozzles);
+
 }  // namespace bw

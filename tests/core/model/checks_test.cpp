@@ -120,6 +120,16 @@ TEST(CheckMachine, BoomAndSets) {
              [](Machine& m) { m.sections->value = {2000}; }},
             {"width_mismatch", "width", kWarning,
              [](Machine& m) { m.width->value = make<Length>(90, Unit::Foot); }},
+            {"value_not_possible", "boom_pipe.bore", kError,
+             [](Machine& m) { m.boomPipe.bore = Sourced<Length>(metres(20)); }},
+            {"boom_feed_off_boom", "boom_pipe.feeds", kError,
+             [](Machine& m) { m.boomPipe.feeds = Sourced<std::vector<int>>({500}); }},
+            {"boom_feed_twice", "boom_pipe.feeds", kError,
+             [](Machine& m) {
+                 m.boomPipe.feeds = Sourced<std::vector<int>>({3, 3});
+             }},
+            {"boom_feeds_empty", "boom_pipe.feeds", kError,
+             [](Machine& m) { m.boomPipe.feeds = Sourced<std::vector<int>>(std::vector<int>{}); }},
             {"value_not_possible", "body_positions", kError,
              [](Machine& m) { m.bodyPositions->value = 40; }},
             {"set_position_missing", "sets_aboard", kError,

@@ -47,6 +47,19 @@ TEST(MachineFields, SetsWhatFitsAndRefusesTheRest) {
     EXPECT_FALSE(setField(m, "spacing", "wide"));
 }
 
+TEST(MachineFields, FeedsAreNozzleNumbers) {
+    Machine m;
+    EXPECT_EQ(fieldView(m, "boom_pipe.feeds")->kind, FieldKind::NozzleNumbers);
+    EXPECT_EQ(fieldView(m, "boom_pipe.bore")->dimension, Dimension::Length);
+    setFeeds(m, {15, 46});
+    EXPECT_TRUE(fieldView(m, "boom_pipe.feeds")->isKnown);
+    EXPECT_EQ(m.boomPipe.feeds->value, (std::vector<int>{15, 46}));
+    EXPECT_TRUE(setField(m, "boom_pipe.ring", "yes"));
+    EXPECT_TRUE(m.boomPipe.ring->value);
+    EXPECT_TRUE(clearField(m, "boom_pipe.feeds"));
+    EXPECT_FALSE(m.boomPipe.feeds.has_value());
+}
+
 TEST(MachineFields, PositionsAreWhole) {
     Machine m;
     EXPECT_FALSE(setField(m, "body_positions", AnyQuantity{Dimension::None, 2.5}));

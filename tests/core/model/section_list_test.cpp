@@ -90,5 +90,17 @@ TEST(SectionList, ReadsWhatItWrites) {
         EXPECT_EQ(read(sectionsText(sections).c_str()), sections);
 }
 
+TEST(SectionList, ReadsNozzleNumbers) {
+    for (const char* text : {"15, 46", "15 46", "46 and 15", "nozzles 15; 46"}) {
+        const auto read = parseNozzleNumbers(text);
+        ASSERT_TRUE(read.isOk()) << text;
+        EXPECT_EQ(*read, (Sections{15, 46})) << text;
+    }
+    for (const char* text : {"", "middle", "0, 5", "-5", "1.5", ", 5"})
+        EXPECT_EQ(parseNozzleNumbers(text).problem().code, "nozzle_numbers_unread") << text;
+    EXPECT_EQ(parseNozzleNumbers("5, 5").problem().code, "nozzle_numbers_twice");
+    EXPECT_EQ(nozzleNumbersText({15, 46}), "15, 46");
+}
+
 }  // namespace
 }  // namespace bw

@@ -42,8 +42,8 @@ QString partOfField(const Machine& m, const QString& key) {
         return hasMeterDrawn(m) ? u"meter"_s : u"sensor"_s;
     if (key.startsWith(u"restrictor."_s)) return u"restrictor"_s;
     if (key.startsWith(u"limits."_s)) return u"sensor"_s;
-    if (startsWithAny(
-            key, {"sections", "width", "section_returns", "losses.section", "strainers.section"}))
+    if (startsWithAny(key, {"sections", "width", "section_returns", "losses.section",
+                            "strainers.section", "boom_pipe"}))
         return u"sections"_s;
     if (startsWithAny(key, {"spacing", "check_valve", "body_positions", "sets_aboard",
                             "strainers.nozzle", "pulsed"}))

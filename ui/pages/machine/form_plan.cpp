@@ -79,7 +79,7 @@ std::vector<FormGroup> formGroups() {
              words("Boom, sections and nozzle bodies"),
              {u"width"_s, u"spacing"_s, u"sections"_s, u"body_positions"_s, u"sets_aboard"_s,
               u"check_valve.kind"_s, u"check_valve.opening_pressure"_s, u"section_returns"_s,
-              u"tank"_s},
+              u"tank"_s, u"boom_pipe.bore"_s, u"boom_pipe.feeds"_s, u"boom_pipe.ring"_s},
              {}},
             {u"senses"_s,
              words("What senses the rate, what changes it"),
@@ -109,7 +109,7 @@ bool isShown(const Machine& machine, const QString& key) {
 
 Unit unitOfField(const QString& key, Dimension dimension, UnitSystem system) {
     if (key == u"spacing"_s) return smallLengthUnit(system);
-    if (key == u"restrictor.hole"_s)
+    if (key == u"restrictor.hole"_s || key == u"boom_pipe.bore"_s)
         return system == UnitSystem::Us ? Unit::Inch : Unit::Millimetre;
     const bool isShare = key.startsWith(u"pulsed.duty"_s) || key.endsWith(u"least_speed"_s) ||
                          key.endsWith(u"least_opening"_s);

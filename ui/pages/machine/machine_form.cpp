@@ -123,6 +123,7 @@ MachineRow* MachineForm::addRow(const FormGroup& group, const QString& key) {
             row = new ChoiceRow(key, name);
             break;
         case FieldKind::Sections:
+        case FieldKind::NozzleNumbers:
         case FieldKind::Curve:
             row = new ListRow(key, name);
             break;

@@ -179,6 +179,8 @@ void ListRow::present(const FormView& view) {
     m_shown.clear();
     if (field().kind == FieldKind::Sections && m.sections)
         m_shown = qs(sectionsText(m.sections->value));
+    if (field().kind == FieldKind::NozzleNumbers && m.boomPipe.feeds)
+        m_shown = qs(nozzleNumbersText(m.boomPipe.feeds->value));
     if (field().kind == FieldKind::Curve && m.pump.curve)
         m_shown = qs(curveText(m.pump.curve->value, view.style));
     if (!m_line->isModified()) showValue();
@@ -215,7 +217,18 @@ bool ListRow::commit() {
                       undoText(tr("not known")));
         return true;
     }
+    if (field().kind == FieldKind::NozzleNumbers) return takeNozzles(text);
     return field().kind == FieldKind::Sections ? takeSections(text) : takeCurve(text);
+}
+
+bool ListRow::takeNozzles(const QString& text) {
+    const auto read = parseNozzleNumbers(ss(text));
+    if (!read) return refuseText(read.problem());
+    m_line->setModified(false);
+    m_isRefusing = false;
+    Q_EMIT edited([nozzles = *read](Machine& m) { setFeeds(m, nozzles); },
+                  undoText(qs(nozzleNumbersText(*read))));
+    return true;
 }
 
 bool ListRow::takeSections(const QString& text) {

@@ -50,7 +50,7 @@ class ChoiceRow : public MachineRow {
     ChoiceBox* m_box;
 };
 
-/// Text with a parser of its own: the sections, the points of a pump curve.
+/// Text with a parser of its own: the sections, nozzle numbers, the points of a pump curve.
 class ListRow : public MachineRow {
     Q_OBJECT
 
@@ -65,6 +65,7 @@ class ListRow : public MachineRow {
   private:
     bool commit();
     bool takeSections(const QString& text);
+    bool takeNozzles(const QString& text);
     bool takeCurve(const QString& text);
     bool refuseText(const Problem& problem);
     void showValue();
