@@ -11,6 +11,7 @@
 #include "ui/kit/evidence.h"
 #include "ui/kit/messages.h"
 #include "ui/kit/span_bar.h"
+#include "ui/pages/speed_window/boom_view.h"
 #include "ui/pages/speed_window/candidate_picker.h"
 #include "ui/pages/speed_window/cursor_strip.h"
 #include "ui/pages/speed_window/duty_view.h"
@@ -96,6 +97,9 @@ QWidget* SpeedWindowPage::buildWork() {
     m_views->addWidget(m_first);
     m_views->addWidget(m_rate);
     m_views->addWidget(m_table);
+    m_boom = new BoomView(session().sentences());
+    m_boom->setObjectName(u"speedWindow.boom"_s);
+    m_views->addWidget(m_boom);
     column->addWidget(m_views, 1);
     m_span = new SpanBar;
     m_span->setObjectName(u"speedWindow.span"_s);
@@ -119,6 +123,9 @@ QWidget* SpeedWindowPage::buildWork() {
                 if (now.isValid() && m_views->currentIndex() == View::ByTable)
                     moveCursor(m_tableModel->speedOf(now.row()));
             });
+    connect(m_boom, &BoomView::speedChosen, this, &SpeedWindowPage::moveCursor);
+    connect(m_boom, &BoomView::changed, this, &SpeedWindowPage::showCautions);
+    connect(m_boom, &BoomView::linkActivated, this, &SpeedWindowPage::followLink);
     connect(m_evidence, &EvidenceColumn::linkActivated, this, &SpeedWindowPage::followLink);
     return work;
 }
@@ -133,8 +140,9 @@ QWidget* SpeedWindowPage::buildToolRow() {
     m_viewChoice->addChoice(tr("Pressure"), QKeySequence(Qt::ALT | Qt::Key_1));
     m_viewChoice->addChoice(tr("Rate"), QKeySequence(Qt::ALT | Qt::Key_2));
     m_viewChoice->addChoice(tr("By speed"), QKeySequence(Qt::ALT | Qt::Key_3));
-    const char* names[] = {"pressure", "rate", "table"};
-    for (int i = 0; i < 3; ++i)
+    m_viewChoice->addChoice(tr("Along the boom"), QKeySequence(Qt::ALT | Qt::Key_4));
+    const char* names[] = {"pressure", "rate", "table", "boom"};
+    for (int i = 0; i < 4; ++i)
         m_viewChoice->button(i)->setObjectName(u"speedWindow.view."_s +
                                                QLatin1StringView(names[i]));
     row->addWidget(m_viewChoice);
@@ -149,8 +157,7 @@ QWidget* SpeedWindowPage::buildToolRow() {
     row->addWidget(table);
     row->addWidget(copy);
     connect(m_viewChoice, &SegmentedButtons::currentIndexChanged, this, &SpeedWindowPage::showView);
-    connect(table, &QAbstractButton::clicked, this,
-            [this] { m_viewChoice->setCurrentIndex(View::ByTable); });
+    connect(table, &QAbstractButton::clicked, this, &SpeedWindowPage::showAsTable);
     connect(copy, &QAbstractButton::clicked, this, &SpeedWindowPage::copyView);
     return tools;
 }

@@ -19,6 +19,7 @@
 #include "ui/kit/messages.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/kit/span_bar.h"
+#include "ui/pages/speed_window/boom_view.h"
 #include "ui/pages/speed_window/candidate_picker.h"
 #include "ui/pages/speed_window/cursor_strip.h"
 #include "ui/pages/speed_window/duty_view.h"
@@ -69,7 +70,8 @@ void SpeedWindowPage::addActions() {
 }
 
 QString SpeedWindowPage::hint() const {
-    return tr("Alt+1 pressure · Alt+2 rate · Alt+3 by speed · Ins candidates");
+    return tr(
+        "Alt+1 pressure · Alt+2 rate · Alt+3 by speed · Alt+4 along the boom · Ins candidates");
 }
 
 void SpeedWindowPage::refresh() {
@@ -165,6 +167,7 @@ void SpeedWindowPage::showEmpty(const QString& sentence, const QString& button,
     m_duty->setStudy(nullptr, {});
     m_rate->setStudy(nullptr, {});
     m_tableModel->setStudy(nullptr);
+    m_boom->setStudy(nullptr);
     m_emptyText->setText(sentence);
     m_emptyButton->setText(button);
     m_emptyButton->updateGeometry();
@@ -215,9 +218,9 @@ void SpeedWindowPage::showStudy() {
     m_viewChoice->button(View::Pressure)->setText(s.isPulsed() ? tr("On-time") : tr("Pressure"));
     m_rate->setStudy(&s, summary);
     m_tableModel->setStudy(&s);
+    m_boom->setStudy(&s);
     fitColumns();
     m_span->setSpan(spanOf(s, session().sentences()));
-    m_caution->setTexts(cautionsOf(s), true);
     showView(m_views->currentIndex());
     if (m_cursorJob != session().currentJob() || m_cursor.si() <= 0) {
         m_cursorJob = session().currentJob();
@@ -246,7 +249,14 @@ void SpeedWindowPage::fitColumns() {
 }
 
 void SpeedWindowPage::showState(const QString& state) {
-    m_viewChoice->setCurrentIndex(static_cast<int>(pictureStates().indexOf(state) + 1) % 3);
+    const QStringList boom{u"boom_even"_s, u"boom_turn"_s, u"boom_slope"_s};
+    if (boom.contains(state)) {
+        m_viewChoice->setCurrentIndex(View::Along);
+        return m_boom->showKind(static_cast<StripKind>(boom.indexOf(state)));
+    }
+    m_viewChoice->setCurrentIndex(state == u"rate"_s    ? View::Rate
+                                  : state == u"table"_s ? View::ByTable
+                                                        : View::Pressure);
 }
 
 void SpeedWindowPage::showView(int view) {
@@ -255,9 +265,24 @@ void SpeedWindowPage::showView(int view) {
         m_table->setCurrentIndex(m_tableModel->index(m_tableModel->rowNear(m_cursor), 0));
     m_views->setCurrentIndex(view);
     setFocusProxy(view == View::Pressure ? m_first->currentWidget() : m_views->currentWidget());
-    m_span->setVisible(view != View::ByTable);
+    m_span->setVisible(view == View::Pressure || view == View::Rate);
+    m_strip->setVisible(view != View::Along);
     m_viewHint->setText(view == View::ByTable ? tr("↑ ↓ move the cursor; Ctrl+C copies")
+                        : view == View::Along ? tr("← → walk along the boom")
                                               : tr("Drag the blue line, or ← → on the keys"));
+    if (view == View::Along) m_boom->showCursor(m_cursor);
+    showCautions();
+}
+
+void SpeedWindowPage::showCautions() {
+    if (m_study->state != WindowStudy::State::Ready) return;
+    const bool isAlong = m_views->currentIndex() == View::Along;
+    m_caution->setTexts(isAlong ? m_boom->cautions() : cautionsOf(*m_study), true);
+}
+
+void SpeedWindowPage::showAsTable() {
+    if (m_views->currentIndex() == View::Along) return m_boom->toggleTable();
+    m_viewChoice->setCurrentIndex(View::ByTable);
 }
 
 /// Asks the models for the one point and moves what shows it; nothing is solved again.
@@ -268,6 +293,7 @@ void SpeedWindowPage::moveCursor(Speed speed) {
     m_duty->showCursor(speed);
     m_rate->showCursor(speed);
     m_strip->show(*m_study, session().sentences(), speed);
+    if (m_views->currentIndex() == View::Along) m_boom->showCursor(speed);
 }
 
 void SpeedWindowPage::takeInHand(const QString& nozzle) {
@@ -327,6 +353,9 @@ void SpeedWindowPage::copyView() {
             break;
         case View::Rate:
             m_rate->copy();
+            break;
+        case View::Along:
+            m_boom->copy();
             break;
         default:
             QApplication::clipboard()->setText(m_table->selectionText(true));

@@ -12,6 +12,7 @@ class QVBoxLayout;
 
 namespace bw {
 
+class BoomView;
 class Button;
 class CandidatePicker;
 class CautionBox;
@@ -42,14 +43,16 @@ class SpeedWindowPage : public Page {
     void refresh() override;
     QString hint() const override;
     QStringList pictureStates() const override {
-        return {QStringLiteral("rate"), QStringLiteral("table"), QStringLiteral("pressure")};
+        return {QStringLiteral("rate"),       QStringLiteral("table"),
+                QStringLiteral("boom_even"),  QStringLiteral("boom_turn"),
+                QStringLiteral("boom_slope"), QStringLiteral("pressure")};
     }
     void showState(const QString& state) override;
 
   private:
-    /// The three views, in the order of their buttons.
+    /// The views, in the order of their buttons.
     struct View {
-        enum { Pressure, Rate, ByTable };
+        enum { Pressure, Rate, ByTable, Along };
     };
     void buildHeader();
     QWidget* buildWork();
@@ -64,6 +67,8 @@ class SpeedWindowPage : public Page {
     void showStudy();
     void showEmpty(const QString& sentence, const QString& button, const QString& target);
     void showView(int view);
+    void showCautions();
+    void showAsTable();
     void fitColumns();
     void moveCursor(Speed speed);
     void takeInHand(const QString& nozzle);
@@ -96,6 +101,7 @@ class SpeedWindowPage : public Page {
     RateView* m_rate = nullptr;
     DataTable* m_table = nullptr;
     SpeedTable* m_tableModel = nullptr;
+    BoomView* m_boom = nullptr;
     SpanBar* m_span = nullptr;
     CursorStrip* m_strip = nullptr;
     CautionBox* m_caution = nullptr;
