@@ -80,10 +80,18 @@ void fillField(Known<T>& field, int n) {
     fillValue(known.to.emplace(), n + 2);
 }
 
+/// Fields that came after the first kept file count apart, so that the values of the older ones
+/// stay those of that file.
+bool cameLater(std::string_view key) {
+    return key.starts_with("boom_pipe.");
+}
+
 template <class Record>
 void fillFields(Record& record) {
-    int n = 0;
-    visitFields(record, [&](const char*, auto& field) { fillField(field, ++n); });
+    int n = 0, later = 100;
+    visitFields(record, [&](const char* key, auto& field) {
+        fillField(field, cameLater(key) ? ++later : ++n);
+    });
 }
 
 QStringList tables(const Connection& connection) {
