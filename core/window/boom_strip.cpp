@@ -22,6 +22,10 @@ Argument arg(const char* name, Q value) {
 Argument arg(const char* name, int value) {
     return {name, std::to_string(value)};
 }
+/// A part of one that lies close to it, in percent with a decimal.
+Argument shareArg(const char* name, double part) {
+    return arg(name, std::round(1000.0 * part) / 10);
+}
 /// A part of one in percent, with a decimal below ten.
 Argument percentArg(const char* name, double part) {
     const double percent = 100.0 * part;
@@ -90,7 +94,7 @@ void sayEven(BoomStrip& strip, const WindowModel& model, const BoomEvenness& eve
                      arg("number", least.number)}},
                    {"strip.even_flow",
                     {arg("pressure", feed), arg("number", least.number),
-                     percentArg("part", *least.part), percentArg("cv", even.cv)}}};
+                     shareArg("part", *least.part), percentArg("cv", even.cv)}}};
     if (!model.machine().boomPipe.ring) strip.facts.push_back({"strip.even_ring_unknown", {}});
 }
 
@@ -168,7 +172,7 @@ void saySlope(BoomStrip& strip, const WindowModel& model, double percent) {
     strip.facts.push_back(
         {"strip.slope_ends",
          {arg("percent", percent), arg("high", *high.pressure), arg("low", *low.pressure),
-          percentArg("least", *high.part), percentArg("most", *low.part)}});
+          shareArg("least", *high.part), shareArg("most", *low.part)}});
     sayRun(strip, StripState::Shut, "strip.slope_shut", {});
     if (const auto& lowest = model.nozzle().pressureMin)
         sayRun(strip, StripState::UnderLowest, "strip.slope_under", {arg("lowest", lowest->value)});

@@ -125,7 +125,7 @@ QWidget* BoomView::buildRadius() {
             [this](const AnyQuantity& radius) { takeRadius(Length::fromSi(radius.si)); });
     const QString words[] = {tr("½ width"), tr("1 width"), tr("2 widths")};
     for (int i = 0; i < 3; ++i) {
-        auto* button = new Button(words[i], {}, Button::Kind::Flat);
+        auto* button = new Button(words[i]);
         button->setObjectName(u"speedWindow.boom.radius%1"_s.arg(i + 1));
         button->setToolTip(tr("Radius as a part of the boom's width"));
         whole->layout()->addWidget(button);
@@ -144,7 +144,7 @@ QWidget* BoomView::buildSlope() {
     connect(m_slopeEdit, &QuantityEdit::committed, this,
             [this](const AnyQuantity& slope) { takeSlope(100 * slope.si); });
     for (const int percent : kSlopes) {
-        auto* button = new Button(u"%1 %"_s.arg(percent), {}, Button::Kind::Flat);
+        auto* button = new Button(u"%1 %"_s.arg(percent));
         button->setObjectName(u"speedWindow.boom.slope%1"_s.arg(percent));
         button->setToolTip(tr("Slope of %1 %").arg(percent));
         whole->layout()->addWidget(button);
