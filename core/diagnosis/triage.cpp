@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/diagnosis/triage.h"
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 #include <map>
@@ -113,9 +114,11 @@ struct Way {
         if (limit) return limit;
         return n.pressureRead();
     }
+    /// The job's fastest or the machine's top speed, whichever comes first.
     std::optional<Speed> fastest() const {
         const auto fast = bare(record.job.fast);
-        return fast ? fast : std::nullopt;
+        const auto top = bare(record.machine.limits.topSpeed);
+        return fast && top ? std::min(*fast, *top) : fast ? fast : top;
     }
 };
 
@@ -128,7 +131,9 @@ std::optional<Fact> lowerFloor(const Way& w) {
     if (lowest && *lowest > *w.n.needSensor)
         return fact("finder.out.floor_not_enough",
                     {arg("floor", *lowest), arg("need", *w.n.needSensor)});
-    std::vector<Argument> arguments{arg("floor", *w.n.needSensor * (1 - kInside)),
+    // A little inside the need, but never under what the nozzle still sprays well at.
+    const Pressure inside = *w.n.needSensor * (1 - kInside);
+    std::vector<Argument> arguments{arg("floor", lowest ? std::max(inside, *lowest) : inside),
                                     arg("held", *held)};
     if (!lowest) return fact("finder.out.floor_unchecked", std::move(arguments));
     arguments.push_back(arg("lowest", *lowest));

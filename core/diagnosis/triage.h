@@ -21,7 +21,7 @@ std::vector<Fact> pulsedSums(const CaseRecord& record);
 
 /// The ways out that a cause names by code ("finder.out.…"), with the numbers of this case. A way
 /// that does not exist here is left out: a floor under the nozzle's lowest pressure, a speed over
-/// the job's fastest, a size that the standard does not have.
+/// the job's fastest or the machine's top speed, a size that the standard does not have.
 std::vector<Fact> waysOut(const std::vector<std::string>& codes, const CaseNumbers& numbers,
                           const CaseRecord& record);
 /// Every code that `waysOut` can fill.

@@ -300,6 +300,28 @@ TEST(CallTrade, NoWayOutBeyondTheJobsFastestOrUnderTheNozzlesLowest) {
     EXPECT_TRUE(hasFact(out, "finder.out.floor_not_enough"));
 }
 
+TEST(CallTrade, WaysOutStopAtTheNozzlesLowestAndTheMachinesTopSpeed) {
+    CaseRecord record;
+    record.machine = machine({12, 12, 12}, metres(0.5));
+    record.nozzle = nozzle(lpm(1.6), bar(3));
+    record.nozzle.pressureMin = Sourced<Pressure>(bar(0.515));
+    record.job = job(lha(100), kmh(8), kmh(8), kmh(14));
+    record.machine.limits.pressureFloor = Sourced<Pressure>(bar(1.5));
+    record.symptom = Symptom::StuckHigh;
+    // Need 0.5208 bar, as above; 2 % less would be 0.5104, under the nozzle's lowest.
+    auto out = reasoned(record).waysOut;
+    const Fact* floor = findFact(out, "finder.out.floor");
+    ASSERT_TRUE(floor);
+    EXPECT_NEAR(number(*floor, "floor"), bar(0.515).si(), 1e-6);
+    EXPECT_TRUE(hasFact(out, "finder.out.faster"));  // right from 13.6 km/h, the job goes to 14
+    record.machine.limits.topSpeed = Sourced<Speed>(kmh(13));
+    out = reasoned(record).waysOut;
+    EXPECT_FALSE(hasFact(out, "finder.out.faster"));
+    record.machine.limits.topSpeed = Sourced<Speed>(kmh(13.7));
+    record.job.fast.reset();
+    EXPECT_TRUE(hasFact(reasoned(record).waysOut, "finder.out.faster"));
+}
+
 TEST(CallTrade, WearAndAHighMeterShowTheSamePressureUntilACatchPartsThem) {
     // R21: 10 % wear, or a meter reading 10 % high: 2.48 bar where 3.00 is due, display on target.
     CaseRecord record;
