@@ -2,7 +2,9 @@
 #include "core/window/machine_checks.h"
 
 #include <algorithm>
+#include <optional>
 #include <string>
+#include <utility>
 
 #include "core/model/nozzle_sizes.h"
 #include "core/window/speed_window.h"
@@ -10,9 +12,11 @@
 namespace bw {
 namespace {
 
-/// A nozzle that the job could run with, and the pressures it would need.
+/// A nozzle that the job could run with, and the pressures it would need: the least rate of the job
+/// at its slow speed, the most at its fast one.
 struct Candidate {
-    WindowModel model;
+    WindowModel least;
+    WindowModel most;
     std::string nozzle;
     Pressure atSlow;
     Pressure atFast;
@@ -43,32 +47,47 @@ std::vector<const Nozzle*> nozzlesFor(const Machine& machine, const Job& job,
     return out;
 }
 
+/// The job at one rate out of its range.
+Job atRate(Job job, const Known<AreaRate>& rate) {
+    if (rate) job.rate = rate;
+    job.rateLeast.reset();
+    job.rateMost.reset();
+    return job;
+}
+
+std::optional<Candidate> candidateOf(const Machine& machine, const Nozzle& nozzle, const Job& job) {
+    const auto model = WindowModel::make(machine, nozzle, job);  // also for the order of the rates
+    if (!model) return std::nullopt;
+    auto least = WindowModel::make(machine, nozzle, atRate(job, job.rateLeast));
+    auto most = WindowModel::make(machine, nozzle, atRate(job, job.rateMost));
+    if (!least || !most) return std::nullopt;
+    const Pressure atSlow = least->neededSensorPressure(least->demand().slow);
+    const Pressure atFast = most->neededSensorPressure(most->demand().fast);
+    return Candidate{std::move(least).value(), std::move(most).value(), nozzle.name, atSlow,
+                     atFast};
+}
+
 std::vector<Candidate> candidates(const Machine& machine, const Job& job,
                                   const std::vector<Nozzle>& nozzles) {
     std::vector<Candidate> out;
     for (const Nozzle* nozzle : nozzlesFor(machine, job, nozzles)) {
-        auto model = WindowModel::make(machine, *nozzle, job);
-        if (!model) continue;
-        const JobDemand& demand = model->demand();
-        const Pressure atSlow = model->neededSensorPressure(demand.slow);
-        const Pressure atFast = model->neededSensorPressure(demand.fast);
-        out.push_back({std::move(model).value(), nozzle->name, atSlow, atFast});
+        if (auto candidate = candidateOf(machine, *nozzle, job))
+            out.push_back(std::move(*candidate));
     }
     return out;
 }
 
-Problem clash(const char* code, const char* where, const Job& job, const Candidate& candidate,
-              Speed speed, Pressure limit) {
-    const Speed turning = candidate.model.speedAt(limit);
+Problem clash(const char* code, const char* where, const Job& job, const std::string& nozzle,
+              const WindowModel& model, Speed speed, Pressure limit) {
     return warning(code, where,
                    {{"job", job.name},
-                    {"nozzle", candidate.nozzle},
+                    {"nozzle", nozzle},
                     {"speed", anyQuantity(speed)},
-                    {"need", anyQuantity(candidate.model.neededSensorPressure(speed))},
+                    {"need", anyQuantity(model.neededSensorPressure(speed))},
                     {"limit", anyQuantity(limit)},
-                    {"turning", anyQuantity(turning)},
-                    {"rate", anyQuantity(candidate.model.demand().rate)},
-                    {"becomes", anyQuantity(candidate.model.at(speed).rate)}});
+                    {"turning", anyQuantity(model.speedAt(limit))},
+                    {"rate", anyQuantity(model.demand().rate)},
+                    {"becomes", anyQuantity(model.at(speed).rate)}});
 }
 
 void checkOne(std::vector<Problem>& problems, const Machine& machine, const Job& job,
@@ -82,12 +101,13 @@ void checkOne(std::vector<Problem>& problems, const Machine& machine, const Job&
     const auto& largest = *std::min_element(
         all.begin(), all.end(), [](const auto& a, const auto& b) { return a.atFast < b.atFast; });
     if (floor && smallest.atSlow < floor->value * (1 - 1e-9)) {
-        problems.push_back(clash("floor_over_need", "limits.pressure_floor", job, smallest,
-                                 smallest.model.demand().slow, floor->value));
+        problems.push_back(clash("floor_over_need", "limits.pressure_floor", job, smallest.nozzle,
+                                 smallest.least, smallest.least.demand().slow, floor->value));
     }
     if (ceiling && largest.atFast > ceiling->value * (1 + 1e-9)) {
-        problems.push_back(clash("ceiling_under_need", "limits.pressure_ceiling", job, largest,
-                                 largest.model.demand().fast, ceiling->value));
+        problems.push_back(clash("ceiling_under_need", "limits.pressure_ceiling", job,
+                                 largest.nozzle, largest.most, largest.most.demand().fast,
+                                 ceiling->value));
     }
 }
 

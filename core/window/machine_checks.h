@@ -11,7 +11,8 @@
 namespace bw {
 
 /// What only shows when machine, job and nozzle are seen together: a pressure floor over the
-/// pressure that a job needs at its slow speed, a ceiling under what it needs at its fast speed.
+/// pressure that a job needs at its slow speed, a ceiling under what it needs at its fast speed; of
+/// a range of rates the least is tried slow, the most fast.
 /// A job is taken with its pinned nozzle, else with those aboard, else with the only one given; if
 /// several could do it, a warning stands only where none of them escapes. `where` names the
 /// machine's field. Jobs and nozzles that can't be reckoned with are passed over in silence: their

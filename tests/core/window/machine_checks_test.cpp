@@ -62,6 +62,33 @@ TEST(MachineForJobs, CeilingUnderTheNeedAtTheFastSpeed) {
     EXPECT_EQ(text.find_first_of("{}<>"), std::string::npos) << text;
 }
 
+TEST(MachineForJobs, ARangeOfRatesIsTriedAtItsEnds) {
+    Machine m = machine({24, 24}, inches(20));
+    const Nozzle n = nozzle(gpm(0.3), psi(40));
+    Job j = job(gpa(10), mph(10), mph(12), mph(15));
+    // 10 gal/ac needs 50.4 psi at 10 mph and 113 psi at 15 mph; flow goes with rate, pressure with
+    // its square.
+    const auto need = [](double rate, double speed) {
+        return 40 * std::pow(rate * speed * 20 / 5940 / 0.3, 2);
+    };
+    m.limits.pressureFloor = Sourced<Pressure>(psi(0.9 * need(10, 10)));
+    m.limits.pressureCeiling = Sourced<Pressure>(psi(1.1 * need(10, 15)));
+    EXPECT_TRUE(checkMachineForJobs(m, {j}, {n}).empty());
+    j.rateLeast = Sourced<AreaRate>(gpa(9));
+    j.rateMost = Sourced<AreaRate>(gpa(11));
+    const auto problems = checkMachineForJobs(m, {j}, {n});
+    ASSERT_EQ(problems.size(), 2U);
+    EXPECT_EQ(problems[0].code, "floor_over_need");
+    EXPECT_NEAR(argument(problems[0], "need", Unit::Psi), need(9, 10), 1e-9);
+    EXPECT_NEAR(argument(problems[0], "rate", Unit::GallonUsPerAcre), 9, 1e-9);
+    EXPECT_NEAR(argument(problems[0], "becomes", Unit::GallonUsPerAcre), 10 * std::sqrt(0.9), 1e-9);
+    EXPECT_EQ(problems[1].code, "ceiling_under_need");
+    EXPECT_NEAR(argument(problems[1], "need", Unit::Psi), need(11, 15), 1e-9);
+    EXPECT_NEAR(argument(problems[1], "becomes", Unit::GallonUsPerAcre), 10 * std::sqrt(1.1), 1e-9);
+    j.rateLeast = Sourced<AreaRate>(gpa(12));  // over the rate itself: the job's own check speaks
+    EXPECT_EQ(reckonedJobs(m, {j}, {n}), 0);
+}
+
 TEST(MachineForJobs, ASmallerSetAboardEscapesTheFloor) {
     Machine m = machine({24, 24}, inches(20));
     m.limits.pressureFloor = Sourced<Pressure>(psi(20));
