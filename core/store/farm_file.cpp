@@ -103,7 +103,7 @@ Result<std::unique_ptr<FarmFile>> FarmFile::create(const QString& path,
         return error("file_exists", {}, {pathArgument("file", absolute)});
     }
     auto opened = open(absolute, options);
-    if (opened) opened.value()->m_backupChecked = true;  // nothing in it to lose yet
+    if (opened) opened.value()->m_backedUpOn = timeNow(options).date();  // nothing to lose yet
     return opened;
 }
 
@@ -206,10 +206,11 @@ Result<FarmContents> FarmFile::read() {
 
 Outcome FarmFile::checkCanWrite() {
     if (m_readOnly) return error("file_read_only", {}, {pathArgument("file", m_path)});
-    if (m_options.backUpDaily && !m_backupChecked) {
-        // An edit is not refused because a copy failed, but the user hears of it.
+    const QDate today = timeNow(m_options).date();
+    if (m_options.backUpDaily && m_backedUpOn != today) {
+        // An edit is not refused because a copy failed, but the user hears of it, once a day.
         if (auto saved = backUpIfDue(); !saved) m_notices.push_back(saved.problem());
-        m_backupChecked = true;
+        m_backedUpOn = today;
     }
     return Done{};
 }

@@ -111,7 +111,7 @@ class FarmFile {
     std::vector<Problem> m_notices;
     std::map<RecordKind, RecordId> m_lastIds;
     bool m_readOnly = false;
-    bool m_backupChecked = false;
+    QDate m_backedUpOn;  ///< the day for which the daily backup was last seen to
 };
 
 }  // namespace bw

@@ -57,6 +57,21 @@ TEST_F(BackupTest, TheFirstEditOfADayIsPrecededByACopy) {
     EXPECT_EQ(dump(*copy.value()), before);
 }
 
+TEST_F(BackupTest, AFileLeftOpenOvernightIsBackedUpAsWell) {
+    ASSERT_TRUE(edit().isOk());
+    m_now = m_now.addDays(1);
+    const std::string before = dump(*m_file);
+    ASSERT_TRUE(edit().isOk());
+    ASSERT_TRUE(edit().isOk());
+    ASSERT_EQ(names(), QStringList{u"farm 2026-05-02.boomwright"_s});
+    m_now = m_now.addDays(1);
+    ASSERT_TRUE(m_file->setSetting(u"season.name"_s, u"2026"_s).isOk());
+    ASSERT_EQ(names().size(), 2);
+    auto copy = FarmFile::open(m_file->backups()[1], options());
+    ASSERT_TRUE(copy.isOk()) << codeOf(copy);
+    EXPECT_EQ(dump(*copy.value()), before);
+}
+
 TEST_F(BackupTest, OneADayIsEnough) {
     comeBack(1);
     ASSERT_TRUE(m_file->backUpIfDue().isOk());
