@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/model/checks.h"
+
 namespace bw {
 namespace {
 
@@ -34,18 +36,6 @@ Line logFit(const std::vector<FlowPoint>& rows) {
     return {slope, meanY - slope * meanX};
 }
 
-std::optional<Problem> tableProblem(const std::vector<FlowPoint>& rows) {
-    if (rows.size() < 2) return error("nozzle_table_too_short", "table");
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        const bool positive = rows[i].pressure.si() > 0 && rows[i].flow.si() > 0;
-        const bool rising =
-            i == 0 || (rows[i].pressure > rows[i - 1].pressure && rows[i].flow > rows[i - 1].flow);
-        if (!positive || !rising)
-            return error("nozzle_table_not_rising", "table", {{"row", std::to_string(i + 1)}});
-    }
-    return std::nullopt;
-}
-
 }  // namespace
 
 Flow NozzleLaw::flow(Pressure pressure, double specificGravity) const {
@@ -68,7 +58,7 @@ bool NozzleLaw::isSquareRoot() const {
 Result<NozzleLaw> nozzleLaw(const Nozzle& nozzle) {
     if (nozzle.table) {
         const auto& rows = nozzle.table->value;
-        if (const auto problem = tableProblem(rows)) return *problem;
+        if (const auto problems = checkFlowTable(rows); !problems.empty()) return problems.front();
         const auto [slope, offset] = logFit(rows);
         const Pressure pRef = rows.front().pressure;
         NozzleLaw law(Flow::fromSi(std::exp(offset + slope * std::log(pRef.si()))), pRef, slope);

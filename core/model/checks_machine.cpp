@@ -165,19 +165,20 @@ double curveFall(Pressure shutOff, const std::vector<CurvePoint>& curve) {
 void checkCurve(ProblemList& list, const Pump& pump) {
     if (!pump.curve) return;
     const auto& curve = pump.curve->value;
+    const auto isPoint = [](const CurvePoint& p) {
+        return p.flow.si() > 0 && p.pressure.si() >= 0 && p.flow.isFinite() &&
+               p.pressure.isFinite();
+    };
     for (std::size_t i = 0; i < curve.size(); ++i) {
         const std::vector<Argument> arguments{{"row", std::to_string(i + 1)}};
-        const bool isPoint = curve[i].flow.si() > 0 && curve[i].pressure.si() >= 0 &&
-                             curve[i].flow.isFinite() && curve[i].pressure.isFinite();
-        list.addIf(!isPoint, error("pump_curve_not_positive", "pump.curve", arguments));
-        if (!isPoint) return;
+        list.addIf(!isPoint(curve[i]), error("pump_curve_not_positive", "pump.curve", arguments));
         const bool isRising =
-            i > 0 &&
+            i > 0 && isPoint(curve[i - 1]) && isPoint(curve[i]) &&
             (curve[i].flow > curve[i - 1].flow) == (curve[i].pressure > curve[i - 1].pressure) &&
             curve[i].flow != curve[i - 1].flow && curve[i].pressure != curve[i - 1].pressure;
         list.addIf(isRising, warning("pump_curve_uneven", "pump.curve", arguments));
     }
-    if (!pump.shutOffPressure) return;
+    if (!pump.shutOffPressure || !std::all_of(curve.begin(), curve.end(), isPoint)) return;
     list.addIf(curveFall(pump.shutOffPressure->value, curve) < 0,
                error("pump_curve_rising", "pump.curve", {{"shutoff", any(pump.shutOffPressure)}}));
 }

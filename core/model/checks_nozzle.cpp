@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <cmath>
+#include <utility>
 
 #include "core/model/checks.h"
 #include "core/model/field_checks.h"
@@ -8,21 +9,27 @@
 namespace bw {
 namespace {
 
+bool isPositive(const FlowPoint& row) {
+    return row.pressure.si() > 0 && row.flow.si() > 0 && row.pressure.isFinite() &&
+           row.flow.isFinite();
+}
+
+/// Rows of one pressure, their flows as a geometric mean: that of the fit.
+struct TableStep {
+    Pressure pressure;
+    double sumOfLogs = 0.0;
+    int rows = 0;
+
+    void add(Flow flow) {
+        sumOfLogs += std::log(flow.si());
+        ++rows;
+    }
+    Flow mean() const { return Flow::fromSi(std::exp(sumOfLogs / rows)); }
+};
+
 void checkTable(ProblemList& list, const Nozzle& n) {
-    const auto& rows = n.table->value;
     list.addIf(n.exponent.has_value(), error("nozzle_table_and_exponent", "exponent"));
-    if (rows.size() < 2) {
-        list.add(error("nozzle_table_too_short", "table"));
-        return;
-    }
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        const bool isPositive = rows[i].pressure.si() > 0 && rows[i].flow.si() > 0 &&
-                                rows[i].pressure.isFinite() && rows[i].flow.isFinite();
-        const bool isRising =
-            i == 0 || (rows[i].pressure > rows[i - 1].pressure && rows[i].flow > rows[i - 1].flow);
-        list.addIf(!isPositive || !isRising,
-                   error("nozzle_table_not_rising", "table", {{"row", std::to_string(i + 1)}}));
-    }
+    for (auto& problem : checkFlowTable(n.table->value)) list.add(std::move(problem));
 }
 
 void checkFlow(ProblemList& list, const Nozzle& n) {
@@ -116,6 +123,30 @@ void checkRange(ProblemList& list, const Nozzle& n) {
 }
 
 }  // namespace
+
+std::vector<Problem> checkFlowTable(const std::vector<FlowPoint>& rows) {
+    ProblemList list;
+    std::vector<TableStep> steps;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const auto& row = rows[i];
+        bool isRising = isPositive(row);
+        if (isRising && (steps.empty() || row.pressure != steps.back().pressure)) {
+            if (!steps.empty())
+                isRising = row.pressure > steps.back().pressure && row.flow > steps.back().mean();
+            if (isRising) steps.push_back({row.pressure});
+        } else if (isRising && steps.size() > 1) {
+            isRising = row.flow > steps[steps.size() - 2].mean();
+        }
+        if (isRising)
+            steps.back().add(row.flow);
+        else
+            list.add(error("nozzle_table_not_rising", "table", {{"row", std::to_string(i + 1)}}));
+    }
+    auto problems = list.take();
+    if (problems.empty() && steps.size() < 2)
+        problems.push_back(error("nozzle_table_too_short", "table"));
+    return problems;
+}
 
 std::vector<Problem> checkNozzle(const Nozzle& nozzle) {
     ProblemList list;

@@ -268,8 +268,8 @@ INSTANTIATE_TEST_SUITE_P(
         Refusal{"one row",
                 with(tableNozzle(), "/table", Json::parse(R"([["1 bar", "1.3 L/min"]])")),
                 "nozzle_table_too_short", "nozzle.table"},
-        Refusal{"one pressure twice", with(tableNozzle(), "/table/1/0", "1 bar"),
-                "nozzle_table_not_rising", "nozzle.table"},
+        Refusal{"one pressure twice and no other", with(tableNozzle(), "/table/1/0", "1 bar"),
+                "nozzle_table_too_short", "nozzle.table"},
         Refusal{"row with nothing", with(tableNozzle(), "/table/1/1", "0 L/min"), "value_zero",
                 "nozzle.table[1][1]"}));
 
