@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/model/checks.h"
+#include "core/window/candidates.h"
 
 namespace bw {
 namespace {
@@ -72,22 +73,6 @@ PairVerdict pairOf(const WindowModel& model) {
     pair.machineGaps = machineGaps(window, pair.nozzleGaps);
     pair.off = offRate(window);
     return pair;
-}
-
-int rankOf(Standing standing) {
-    switch (standing) {
-        case Standing::Covers:
-            return 0;
-        case Standing::UsualOnly:
-            return 1;
-        case Standing::NotChecked:
-            return 2;
-        case Standing::Neither:
-            return 3;
-        case Standing::Empty:
-            break;
-    }
-    return 4;
 }
 
 JobStanding jobStanding(const PairVerdict& pair) {

@@ -5,8 +5,6 @@
 #include <cmath>
 #include <optional>
 
-#include "core/window/verdict.h"
-
 namespace bw {
 namespace {
 
@@ -20,21 +18,6 @@ struct Ranked {
     Standing standing = Standing::Neither;
     double distance = 0.0;  ///< from the middle of the pressure range, as a logarithm
 };
-
-int order(Standing standing) {
-    switch (standing) {
-        case Standing::Covers:
-            return 0;
-        case Standing::UsualOnly:
-            return 1;
-        case Standing::NotChecked:
-            return 2;
-        case Standing::Neither:
-        case Standing::Empty:
-            break;
-    }
-    return 3;
-}
 
 std::optional<Ranked> ranked(const Machine& machine, const Job& job, const Nozzle& nozzle) {
     const auto model = WindowModel::make(machine, nozzle, job);
@@ -51,6 +34,22 @@ std::optional<Ranked> ranked(const Machine& machine, const Job& job, const Nozzl
 
 }  // namespace
 
+int rankOf(Standing standing) {
+    switch (standing) {
+        case Standing::Covers:
+            return 0;
+        case Standing::UsualOnly:
+            return 1;
+        case Standing::NotChecked:
+            return 2;
+        case Standing::Neither:
+            return 3;
+        case Standing::Empty:
+            break;
+    }
+    return 4;
+}
+
 std::vector<std::string> nearestNozzles(const Machine& machine, const Job& job,
                                         const std::vector<Nozzle>& from, std::size_t most) {
     std::vector<Ranked> list;
@@ -58,7 +57,8 @@ std::vector<std::string> nearestNozzles(const Machine& machine, const Job& job,
         if (auto r = ranked(machine, job, nozzle)) list.push_back(std::move(*r));
     }
     std::stable_sort(list.begin(), list.end(), [](const auto& a, const auto& b) {
-        if (order(a.standing) != order(b.standing)) return order(a.standing) < order(b.standing);
+        if (rankOf(a.standing) != rankOf(b.standing))
+            return rankOf(a.standing) < rankOf(b.standing);
         return a.distance < b.distance;
     });
     std::vector<std::string> names;

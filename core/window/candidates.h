@@ -7,8 +7,13 @@
 #include "core/model/job.h"
 #include "core/model/machine.h"
 #include "core/model/nozzle.h"
+#include "core/window/verdict.h"
 
 namespace bw {
+
+/// Place of a standing among others, the best first: covers, usual only, not checked, neither,
+/// empty.
+int rankOf(Standing standing);
 
 /// The nozzles that come nearest to a job on a machine, best first, at most `most`: those whose
 /// window covers the whole band, then those that hold the usual speed, then those that would but
