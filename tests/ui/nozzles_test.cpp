@@ -3,6 +3,8 @@
 #include <gtest/gtest.h>
 
 #include <QAbstractButton>
+#include <QComboBox>
+#include <QDateTime>
 #include <QLineEdit>
 #include <QTableView>
 #include <QTemporaryDir>
@@ -92,6 +94,27 @@ TEST_F(NozzlesTest, BadEntriesSayWhyAndChangeNothing) {
     type("nozzles.form.name.line", " ");
     EXPECT_FALSE(find<TextField>("nozzles.form.name")->problem().isEmpty());
     EXPECT_EQ(*stored("Demo plain fan 03"), before);
+}
+
+TEST_F(NozzlesTest, WhatIsSetToMeasuredBearsTheDay) {
+    window->session().setClock([] { return QDate(2031, 4, 5).startOfDay(); });
+    const auto set = [&](const char* name, Qt::Key key) {
+        auto* box = find<QComboBox>(name);
+        ASSERT_TRUE(box && box->isVisible()) << name;
+        box->setFocus();
+        QTest::keyClick(box, key);
+    };
+    set("nozzles.form.flow.origin", Qt::Key_Home);  // measured comes first
+    set("nozzles.form.droplets.origin", Qt::Key_Home);
+    const Nozzle* n = stored("Demo plain fan 03");
+    ASSERT_TRUE(n && n->flow && n->droplets);
+    EXPECT_EQ(n->flow->origin, Origin::Measured);
+    EXPECT_EQ(n->flow->date, "2031-04-05");
+    EXPECT_EQ(n->droplets->origin, Origin::Measured);
+    EXPECT_EQ(n->droplets->date, "2031-04-05");
+    set("nozzles.form.droplets.origin", Qt::Key_End);
+    EXPECT_EQ(stored("Demo plain fan 03")->droplets->origin, Origin::Assumed);
+    EXPECT_EQ(stored("Demo plain fan 03")->droplets->date, "");
 }
 
 TEST_F(NozzlesTest, ASizeOfTheStandardIsReadOnlyAndCanBeCopied) {

@@ -13,7 +13,10 @@
 namespace bw {
 
 FarmSession::FarmSession(std::unique_ptr<FarmFile> file, QObject* parent)
-    : QObject(parent), m_file(std::move(file)), m_sentences(Sentences::shipped()) {
+    : QObject(parent),
+      m_file(std::move(file)),
+      m_clock([] { return QDateTime::currentDateTime(); }),
+      m_sentences(Sentences::shipped()) {
     load();
     if (!m_season.machines.empty()) m_currentMachine = m_season.machines.front().id;
     if (!m_season.nozzles.empty()) m_currentNozzle = m_season.nozzles.front().id;
@@ -49,6 +52,10 @@ void FarmSession::tellSetAside(const std::vector<Problem>& setAside) {
 
 QString FarmSession::path() const {
     return m_file->path();
+}
+
+void FarmSession::setClock(std::function<QDateTime()> clock) {
+    m_clock = std::move(clock);
 }
 
 // Looking

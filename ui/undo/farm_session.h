@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <QDateTime>
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -77,6 +79,9 @@ class FarmSession : public QObject {
     FarmFile& file() { return *m_file; }
     const Sentences& sentences() const { return m_sentences; }
     QString path() const;
+    /// What the clock says; a value set to "measured" and a new case bear its day.
+    QDateTime now() const { return m_clock(); }
+    void setClock(std::function<QDateTime()> clock);
 
     // What is in hand, shared by the pages. Setters of a machine also pick its first job if the
     // job in hand is another machine's.
@@ -125,6 +130,7 @@ class FarmSession : public QObject {
     std::vector<StoredCustomer> m_customers;
     std::vector<Problem> m_problems;
     std::unique_ptr<FarmFile> m_file;
+    std::function<QDateTime()> m_clock;
     QUndoStack m_undo;
     Sentences m_sentences;
     std::optional<int> m_stackShouldBeAt;  // set while a failed undo or redo waits to be put right

@@ -112,7 +112,7 @@ void FaultFinderPage::showMiddle(CaseRecord record) {
 void FaultFinderPage::newCall() {
     finishCase();
     CaseRecord record;
-    record.opened = ss(QDateTime::currentDateTime().toString(Qt::ISODate));
+    record.opened = ss(session().now().toString(Qt::ISODate));
     m_caseId = 0;
     m_hasCase = true;
     m_isAgain = m_isAskingOn = false;

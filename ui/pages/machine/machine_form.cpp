@@ -2,7 +2,6 @@
 #include "ui/pages/machine/machine_form.h"
 
 #include <QApplication>
-#include <QDate>
 #include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -317,7 +316,7 @@ void MachineForm::setOrigin(MachineRow* row, Origin origin, const QString& date)
     if (!row->commitPending() || !row->field().isKnown) return;
     const bool isMeasured = origin == Origin::Measured;
     const QString day =
-        isMeasured && date.isEmpty() ? QDate::currentDate().toString(Qt::ISODate) : date;
+        isMeasured && date.isEmpty() ? m_session.now().date().toString(Qt::ISODate) : date;
     const QString word = isMeasured                   ? tr("measured %1").arg(day)
                          : origin == Origin::Handbook ? tr("from the handbook")
                                                       : tr("assumed");

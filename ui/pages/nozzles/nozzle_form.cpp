@@ -2,8 +2,8 @@
 #include "ui/pages/nozzles/nozzle_form.h"
 
 #include <QCheckBox>
-#include <QDate>
 #include <QGridLayout>
+#include <utility>
 
 #include "core/model/band_text.h"
 #include "core/model/checks.h"
@@ -13,6 +13,7 @@
 #include "ui/kit/quantity_edit.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/pages/nozzles/text_field.h"
+#include "ui/undo/farm_session.h"
 
 namespace bw {
 
@@ -60,7 +61,8 @@ QString problemAt(const Nozzle& nozzle, const QString& field, const NumberStyle&
 
 }  // namespace
 
-NozzleForm::NozzleForm(QWidget* parent) : QWidget(parent), m_grid(new QGridLayout(this)) {
+NozzleForm::NozzleForm(const FarmSession& session, QWidget* parent)
+    : QWidget(parent), m_session(session), m_grid(new QGridLayout(this)) {
     m_grid->setContentsMargins(0, 0, 0, 0);
     m_grid->setHorizontalSpacing(px(8));
     m_grid->setVerticalSpacing(px(4));
@@ -110,10 +112,16 @@ ChoiceBox* NozzleForm::addOrigin(const QString& name, int row, std::function<voi
     box->setObjectName(u"nozzles.form."_s + name + u".origin"_s);
     box->setAccessibleName(tr("Where the value came from"));
     m_grid->addWidget(box, row, 2, Qt::AlignTop);
-    connect(box, &QComboBox::activated, this,
-            [box, take] { take(static_cast<Origin>(box->currentData().toInt())); });
+    connect(box, &QComboBox::activated, this, [box, take = std::move(take)] {
+        take(static_cast<Origin>(box->currentData().toInt()));
+    });
     m_fields.push_back(box);
     return box;
+}
+
+std::string NozzleForm::dayOf(Origin origin) const {
+    return origin == Origin::Measured ? ss(m_session.now().date().toString(Qt::ISODate))
+                                      : std::string();
 }
 
 template <class T>
@@ -140,8 +148,7 @@ void NozzleForm::bind(QuantityEdit* edit, const QString& name, const QString& wo
         Known<T> value = m_nozzle.*field;
         if (!value) return;
         value->origin = o;
-        value->date =
-            o == Origin::Measured ? ss(QDate::currentDate().toString(Qt::ISODate)) : std::string();
+        value->date = dayOf(o);
         change(value, tr("%1 %2").arg(words, originWord(o)));
     });
     m_shows.push_back([this, edit, origin, field, name] {
@@ -179,6 +186,7 @@ void NozzleForm::bindTable(TextField* field, const QString& name, const QString&
         Nozzle next = m_nozzle;
         if (!(next.*member)) return;
         (next.*member)->origin = o;
+        (next.*member)->date = dayOf(o);
         give(next, tr("%1 %2").arg(words, originWord(o)));
     });
     m_shows.push_back([this, field, member, origin, write] {

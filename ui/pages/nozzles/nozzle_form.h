@@ -17,6 +17,7 @@ class QLineEdit;
 namespace bw {
 
 class ChoiceBox;
+class FarmSession;
 class QuantityEdit;
 class TextField;
 class TextLabel;
@@ -27,7 +28,7 @@ class NozzleForm : public QWidget {
     Q_OBJECT
 
   public:
-    explicit NozzleForm(QWidget* parent = nullptr);
+    explicit NozzleForm(const FarmSession& session, QWidget* parent = nullptr);
     /// Shows a nozzle; `locked` (a size of the standard) cannot be edited.
     void setNozzle(const Nozzle& nozzle, const NumberStyle& style, bool locked);
     /// Puts the cursor into the name, its text selected: after adding a nozzle.
@@ -57,6 +58,10 @@ class NozzleForm : public QWidget {
                    std::function<std::string(const T&)> write);
     void give(const Nozzle& nozzle, const QString& undoText);
 
+    /// The day that a value bears once its origin is set: today's if it was measured, else none.
+    std::string dayOf(Origin origin) const;
+
+    const FarmSession& m_session;
     QGridLayout* m_grid;
     Nozzle m_nozzle;
     NumberStyle m_style;

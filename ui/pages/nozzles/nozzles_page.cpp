@@ -116,7 +116,7 @@ QWidget* NozzlesPage::buildDetail() {
     m_heading->wrapped();
     m_heading->setObjectName(u"nozzles.detail.heading"_s);
     column->addWidget(m_heading);
-    m_form = new NozzleForm(box);
+    m_form = new NozzleForm(session(), box);
     column->addWidget(m_form);
     m_chart = new ChartPanel(box);
     m_chart->setObjectName(u"nozzles.detail.curve"_s);
