@@ -60,7 +60,7 @@ void SpeedWindowPage::buildHeader() {
         this->session().setCurrentJob(m_jobs->itemData(index).toLongLong());
     });
     connect(m_nozzleBox, &QComboBox::activated, this,
-            [this](int index) { takeInHand(m_nozzleBox->itemData(index).toString()); });
+            [this](int index) { takeNozzle(m_nozzleBox->itemData(index).toString()); });
     connect(m_candidateButton, &QAbstractButton::clicked, this, &SpeedWindowPage::openPicker);
     connect(m_picker, &CandidatePicker::taken, this,
             [this](const QString& name) { changeCandidates(name, true); });

@@ -296,7 +296,7 @@ void SpeedWindowPage::moveCursor(Speed speed) {
     if (m_views->currentIndex() == View::Along) m_boom->showCursor(speed);
 }
 
-void SpeedWindowPage::takeInHand(const QString& nozzle) {
+void SpeedWindowPage::takeNozzle(const QString& nozzle) {
     m_candidates.takeInHand(session().currentJob(), ss(nozzle));
     keepChoices();
     // A nozzle of the file is in hand on all pages: the frame then has them look again.

@@ -71,7 +71,7 @@ class SpeedWindowPage : public Page {
     void showAsTable();
     void fitColumns();
     void moveCursor(Speed speed);
-    void takeInHand(const QString& nozzle);
+    void takeNozzle(const QString& nozzle);
     void openPicker();
     void fillPicker();
     void changeCandidates(const QString& nozzle, bool take);
