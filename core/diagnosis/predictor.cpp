@@ -34,8 +34,8 @@ using Variants = std::vector<Variant>;
 /// One severity of a cause as faults of the boom.
 using FaultOf = std::function<Variants(double x, const CaseNumbers&)>;
 
-Variants one(BoomFault fault) {
-    return {{std::move(fault), {}}};
+Variants one(const BoomFault& fault) {
+    return {{fault, {}}};
 }
 
 /// For each size of section on the boom, that section keeping a part of its flow.
@@ -220,6 +220,7 @@ Fact describedFact(const std::string& what, const CaseNumbers& n) {
 std::vector<double> severities(const SeverityRange& range) {
     if (range.to <= range.from) return {range.from};
     std::vector<double> out;
+    out.reserve(kSeverities);
     for (int i = 0; i < kSeverities; ++i)
         out.push_back(range.from + (range.to - range.from) * i / (kSeverities - 1));
     return out;

@@ -19,18 +19,15 @@ Digits digitsFor(Unit unit) {
     switch (unit) {
         case Unit::Psi:
         case Unit::Kilopascal:
-            return {3, 1};
-        case Unit::Bar:
-            return {3, 2};
         case Unit::KilometrePerHour:
         case Unit::MilePerHour:
         case Unit::MetrePerSecond:
-            return {3, 1};
         case Unit::LitrePerHectare:
-            return {3, 1};
         case Unit::GallonUsPerAcre:
         case Unit::GallonImperialPerAcre:
+        case Unit::Percent:
             return {3, 1};
+        case Unit::Bar:
         case Unit::LitrePerMinute:
             return {3, 2};
         case Unit::GallonUsPerMinute:
@@ -39,8 +36,6 @@ Digits digitsFor(Unit unit) {
         case Unit::Hectare:
         case Unit::Acre:
             return {4, 1};
-        case Unit::Percent:
-            return {3, 1};
         case Unit::MillilitrePerMinute:
         case Unit::Millilitre:
             return {4, 0};

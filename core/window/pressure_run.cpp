@@ -48,6 +48,7 @@ std::optional<PressureRun> runFor(std::vector<AllowedBand> bands, Pressure neede
 std::vector<AllowedBand> allowedBands(const std::vector<DropletBand>& bands,
                                       const std::vector<DropletCategory>& wished) {
     std::vector<AllowedBand> out;
+    out.reserve(bands.size());
     for (const auto& b : bands) {
         out.push_back(
             {b.from, b.to, std::find(wished.begin(), wished.end(), b.category) != wished.end()});
@@ -57,6 +58,7 @@ std::vector<AllowedBand> allowedBands(const std::vector<DropletBand>& bands,
 
 std::vector<AllowedBand> allowedBands(const std::vector<DriftBand>& bands, double percent) {
     std::vector<AllowedBand> out;
+    out.reserve(bands.size());
     for (const auto& b : bands) out.push_back({b.from, b.to, b.percent >= percent});
     return out;
 }
