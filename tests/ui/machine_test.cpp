@@ -141,7 +141,7 @@ TEST_F(DemoMachine, LettersAreRefusedAtTheFieldAndTheOldValueKept) {
     write(kFloor, "low");
     EXPECT_TRUE(rowText(kFloor).contains(u"\u201clow\u201d is not a number"_s))
         << rowText(kFloor).toStdString();
-    EXPECT_TRUE(rowText(kFloor).contains(u"Kept until mended: 1.6."_s))
+    EXPECT_TRUE(rowText(kFloor).contains(u"Kept until mended: 1.6 bar."_s))
         << rowText(kFloor).toStdString();
     EXPECT_EQ(stored(), before);
     key(Qt::Key_Escape);
@@ -178,7 +178,7 @@ TEST_F(DemoMachine, NegativeIsRefused) {
     takeTrailed();
     const auto before = stored();
     write("machine.boom.spacing", "-0.5");
-    EXPECT_TRUE(rowText("machine.boom.spacing").contains(u"Too small"_s));
+    EXPECT_TRUE(rowText("machine.boom.spacing").contains(u"Under zero"_s));
     EXPECT_EQ(stored(), before);
 }
 

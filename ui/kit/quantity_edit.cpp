@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QStyle>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <cmath>
 
 #include "ui/kit/chips.h"
@@ -102,6 +103,7 @@ QuantityEdit::QuantityEdit(Dimension dimension, Unit unit, QWidget* parent)
     connect(m_line, &QLineEdit::returnPressed, this, [this] { commit(); });
     connect(m_line, &FigureLine::focusLeft, this, [this] { commit(); });
     connect(m_line, &FigureLine::escaped, this, &QuantityEdit::restore);
+    connect(m_line, &QLineEdit::textEdited, this, &QuantityEdit::showUnitOf);
 }
 
 void QuantityEdit::setUnit(Unit unit) {
@@ -167,13 +169,12 @@ bool QuantityEdit::commit() {
         Q_EMIT cleared();
         return true;
     }
-    // A bare number has the unit that stands beside it: "40 psi" changed to "41" is 41 psi.
-    const auto read = parseQuantity(ss(text), m_dimension, m_shownUnit, marks());
+    // A value in another unit carries it in its text, so a bare number is one in the field's unit.
+    const auto read = parseQuantity(ss(text), m_dimension, m_unit, marks());
     if (!read) return refuse(read.problem());
     if (const auto problem = boundProblem(*read)) return refuse(*problem);
     m_value = read->quantity;
-    m_typed =
-        read->unitWasTyped || m_shownUnit == Unit::None ? text : text + u' ' + symbol(m_shownUnit);
+    m_typed = read->unitWasTyped || m_unit == Unit::None ? text : text + u' ' + symbol(m_unit);
     showValue();
     Q_EMIT committed(*m_value, m_typed);
     return true;
@@ -184,6 +185,7 @@ std::optional<Problem> QuantityEdit::boundProblem(const ParsedQuantity& read) co
         return error(code, {}, {{"bound", ss(qs(format(bound, read.unit, m_mark)))}});
     };
     constexpr double kRounding = 1e-9;
+    if (m_least && m_least->si >= 0 && read.quantity.si < 0) return error("value_under_zero");
     if (m_least && read.quantity.si < m_least->si - kRounding * std::abs(m_least->si))
         return problem("value_too_small", *m_least);
     if (m_most && read.quantity.si > m_most->si + kRounding * std::abs(m_most->si))
@@ -201,7 +203,17 @@ bool QuantityEdit::refuse(const Problem& problem) {
 }
 
 QString QuantityEdit::keptText() const {
-    return m_shown.isEmpty() ? exactText() : m_shown;
+    const QString figure = m_shown.isEmpty() ? exactText() : m_shown;
+    const bool hasUnit = m_shownUnit != m_unit || m_unit == Unit::None;
+    return hasUnit ? figure : figure + u' ' + symbol(m_unit);
+}
+
+/// While a text is being typed: the field's unit stands beside a bare number only.
+void QuantityEdit::showUnitOf(const QString& text) {
+    const bool hasLetters = std::any_of(text.begin(), text.end(), [](QChar c) {
+        return c.isLetter() || c == u'%' || c == u'\u00b0' || c == u'"';
+    });
+    m_line->setUnitText(hasLetters ? QString() : symbol(m_unit));
 }
 
 void QuantityEdit::restore() {
@@ -213,8 +225,8 @@ QString QuantityEdit::exactText() const {
     return m_value ? qs(formatExact(toUnit(*m_value, m_unit), m_mark)) : QString();
 }
 
-/// What was typed stays as typed while it still reads as the value; in another unit than the
-/// field's the value in the field's unit stands behind it.
+/// What was typed stays as typed while it still reads as the value; one in another unit than the
+/// field's keeps its unit, and the value in the field's unit stands behind it.
 void QuantityEdit::showValue() {
     m_shown = m_value ? qs(formatNumber(toUnit(*m_value, m_unit), m_unit, m_mark)) : QString();
     QString unitText = symbol(m_unit);
@@ -224,9 +236,10 @@ void QuantityEdit::showValue() {
         if (read && std::abs(read->quantity.si - m_value->si) <= 1e-9 * std::abs(m_value->si)) {
             m_shown = qs(formatExact(read->number, m_mark));
             m_shownUnit = read->unit;
-            if (m_shownUnit != m_unit)
-                unitText = symbol(m_shownUnit) + u" = "_s +
-                           shownIn(*m_value, m_unit, {UnitSystem::Metric, m_mark});
+            if (m_shownUnit != m_unit) {
+                m_shown += u' ' + symbol(m_shownUnit);
+                unitText = u"= "_s + shownIn(*m_value, m_unit, {UnitSystem::Metric, m_mark});
+            }
         }
     }
     m_line->setUnitText(unitText);

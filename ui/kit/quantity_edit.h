@@ -102,6 +102,7 @@ class QuantityEdit : public QWidget {
     std::optional<Problem> boundProblem(const ParsedQuantity& read) const;
     void restore();
     void showValue();
+    void showUnitOf(const QString& text);
     void showProblem(const QString& text);
     QString keptText() const;
     QString exactText() const;
@@ -111,7 +112,7 @@ class QuantityEdit : public QWidget {
 
     Dimension m_dimension;
     Unit m_unit;
-    Unit m_shownUnit;  ///< the unit beside the figure: that of what was typed
+    Unit m_shownUnit;  ///< that of what was typed
     char m_mark = '.';
     bool m_optional = true;
     std::optional<AnyQuantity> m_value;

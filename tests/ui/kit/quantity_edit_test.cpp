@@ -84,7 +84,7 @@ TEST_F(QuantityEditTest, GroupMarkIsRefusedAndTheOldValueKeptAndNamed) {
     enter("1,250");
     EXPECT_EQ(commits, 1);
     EXPECT_TRUE(field->hasProblem());
-    EXPECT_TRUE(field->problemText().contains(QStringLiteral("Kept until mended: 2.8")))
+    EXPECT_TRUE(field->problemText().contains(QStringLiteral("Kept until mended: 2.8 bar")))
         << field->problemText().toStdString();
     EXPECT_FALSE(field->problemText().contains(QLatin1Char('<')));
     EXPECT_EQ(field->line()->text(), QStringLiteral("1,250"))
@@ -97,20 +97,27 @@ TEST_F(QuantityEditTest, LettersAndWrongUnitsAreRefusedWithTheirReason) {
     EXPECT_EQ(commits, 0);
     const QStringList wanted{QStringLiteral("number_letters"), QStringLiteral("unit_unknown"),
                              QStringLiteral("unit_wrong_kind"), QStringLiteral("unit_gallon_which"),
-                             QStringLiteral("value_too_small")};
+                             QStringLiteral("value_under_zero")};
     EXPECT_EQ(codes, wanted) << codes.join(QLatin1Char(' ')).toStdString();
 }
 
-TEST_F(QuantityEditTest, UnitTypedStaysShownAndABareNumberBelongsToIt) {
+TEST_F(QuantityEditTest, UnitTypedStaysInTheTextAndABareNumberHasTheFieldsUnit) {
     enter("40 psi");
     // 40 psi in bar: 1 psi = 6894.757293168 Pa (NIST SP 811, 2008).
     EXPECT_NEAR(committed, 40 * 6894.757293168 / 1e5, 1e-9);
     EXPECT_EQ(committedText, QStringLiteral("40 psi"));
-    EXPECT_EQ(field->line()->text(), QStringLiteral("40"));
-    EXPECT_TRUE(field->line()->unitText().startsWith(QStringLiteral("psi")));
-    EXPECT_TRUE(field->line()->unitText().contains(QStringLiteral("2.76 bar")));
-    enter("41");
-    EXPECT_NEAR(committed, 41 * 6894.757293168 / 1e5, 1e-9) << "the unit beside the figure counts";
+    EXPECT_EQ(field->line()->text(), QStringLiteral("40 psi"));
+    EXPECT_EQ(field->line()->unitText(), QStringLiteral("= 2.76 bar"));
+    type("3");
+    EXPECT_EQ(field->line()->unitText(), QStringLiteral("bar")) << "the old value's says nothing";
+    QTest::keyClick(field->line(), Qt::Key_Return);
+    EXPECT_DOUBLE_EQ(committed, 3.0) << "a bare number has the field's unit";
+    enter("41 psi");
+    EXPECT_NEAR(committed, 41 * 6894.757293168 / 1e5, 1e-9);
+    enter("-2");
+    EXPECT_EQ(field->line()->unitText(), QStringLiteral("bar"));
+    EXPECT_TRUE(field->problemText().contains(QStringLiteral("Kept until mended: 41 psi.")))
+        << field->problemText().toStdString();
     enter("2.8 bar");
     EXPECT_DOUBLE_EQ(committed, 2.8);
     EXPECT_EQ(field->line()->unitText(), QStringLiteral("bar"));

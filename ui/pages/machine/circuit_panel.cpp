@@ -167,10 +167,21 @@ QString CircuitPanel::noteOf(const FormView& view, const LineReading& line) cons
     return sentences.join(u' ');
 }
 
+/// What keeps the figures away, and nothing that is there.
+QString CircuitPanel::missingText(const FormView& view) const {
+    QStringList missing;
+    if (nozzleCount(view.machine) <= 0) missing << tr("the nozzles a section");
+    if (!view.machine.spacing) missing << tr("the nozzle spacing");
+    if (m_job->currentData().toLongLong() == 0) missing << tr("a job (page Season)");
+    if (m_nozzle->currentData().toString().isEmpty()) missing << tr("a nozzle (page Nozzles)");
+    if (missing.isEmpty()) return tr("Machine, job and nozzle do not go together yet.");
+    return tr("Flow and pressures show once it has: %1.").arg(missing.join(u", "_s));
+}
+
 void CircuitPanel::presentReadings(const FormView& view) {
     if (!m_model || !(speedTaken() > Speed{})) {
         m_note->setRole(Role::Unchecked);
-        m_note->setText(tr("Flow and pressures show with sections, spacing, a job and a nozzle."));
+        m_note->setText(missingText(view));
         m_view->setReadings({});
         return;
     }

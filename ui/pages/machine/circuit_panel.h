@@ -38,6 +38,7 @@ class CircuitPanel : public QWidget {
     void presentNozzles(const FormView& view, const Job& job);
     void presentReadings(const FormView& view);
     CircuitReadings readingsOf(const FormView& view, const LineReading& line) const;
+    QString missingText(const FormView& view) const;
     QString noteOf(const FormView& view, const LineReading& line) const;
     Speed speedTaken() const;
 

@@ -158,7 +158,7 @@ void CircuitView::layOutSections() {
     m_sections.clear();
     add(u"sections"_s, QRectF(kBoomLeft - 4, kFeedY - 8, kBoomRight - kBoomLeft + 8, 50),
         u"sections"_s, tr("Sections"));
-    add(u"nozzles"_s, QRectF(kBoomLeft - 4, kSectionY - 6, kBoomRight - kBoomLeft + 8, 34),
+    add(u"nozzles"_s, QRectF(kBoomLeft - 4, kSectionY - 6, kBoomRight - kBoomLeft + 8, 46),
         u"sets_aboard"_s, tr("Nozzles"));
     if (!m_machine.sections) return;
     const auto& counts = m_machine.sections->value;
