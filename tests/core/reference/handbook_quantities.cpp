@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/core/reference/handbook_quantities.h"
 
-#include <functional>
 #include <sstream>
 
 #include "core/hydraulics/liquid.h"
@@ -16,13 +15,11 @@
 #include "core/yard/catch_flow.h"
 #include "core/yard/course_speed.h"
 #include "core/yard/meter_check.h"
+#include "tests/core/reference/handbook_makers.h"
 #include "tests/support/builders.h"
 
 namespace bw::handbook {
 namespace {
-
-/// A computed value before it is put into the unit of the table.
-using Maker = std::function<AnyQuantity(const Inputs&)>;
 
 template <class Q>
 AnyQuantity any(Q q) {
@@ -331,6 +328,10 @@ Unit unitOf(const std::string& text) {
                                                    {"pulses/gal", Unit::None},
                                                    {"mL/pulse", Unit::None},
                                                    {"ft/min", Unit::None},
+                                                   {"ft/s", Unit::None},
+                                                   {"0.001 ft", Unit::None},
+                                                   {"ft head per 100 ft", Unit::Foot},
+                                                   {"gal/ac of band", Unit::GallonUsPerAcre},
                                                    {"%", Unit::Percent},
                                                    {"gal/min", Unit::GallonUsPerMinute},
                                                    {"mL/gal", Unit::Millilitre},
@@ -367,6 +368,8 @@ const std::map<std::string, Unit>& Inputs::suffixes() {
                                                  {"in", Unit::Inch},
                                                  {"ft", Unit::Foot},
                                                  {"m", Unit::Metre},
+                                                 {"cm", Unit::Centimetre},
+                                                 {"m_s", Unit::MetrePerSecond},
                                                  {"psi", Unit::Psi},
                                                  {"gal_ac", Unit::GallonUsPerAcre},
                                                  {"l_ha", Unit::LitrePerHectare},
@@ -380,7 +383,7 @@ const std::map<std::string, Unit>& Inputs::suffixes() {
 
 double computed(const std::string& quantity, const Inputs& inputs, const std::string& unit) {
     for (const auto* makers : {&rateMakers(), &unitMakers(), &pressureMakers(), &otherMakers(),
-                               &yardMakers(), &tradeMakers()}) {
+                               &yardMakers(), &tradeMakers(), &pipeMakers(), &fieldMakers()}) {
         const auto found = makers->find(quantity);
         if (found == makers->end()) continue;
         const AnyQuantity value = found->second(inputs);
