@@ -242,6 +242,7 @@ void ChartPanel::paintFront(QPainter& painter, const ChartMap& map) {
     if (m_frame) m_frame(painter, map);
     painter.restore();
     paintCursor(painter, map);
+    paintLevel(painter, map);
 }
 
 void ChartPanel::paintTicks(QPainter& painter, const ChartMap& map) {

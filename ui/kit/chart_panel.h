@@ -136,6 +136,11 @@ class ChartPanel : public QWidget {
     void setCursorRange(double from, double to, double step);
     std::optional<double> cursor() const { return m_cursor; }
 
+    /// A level that a hand can move by its grip at the left edge, or by ↑ ↓ and Enter; Esc takes it
+    /// back. `step` in the reader's unit. Nothing: no grip.
+    void setLevel(std::optional<double> y, double least, double most, double step,
+                  const QString& name = {});
+
     /// Wears a look of its own (projector); nothing: follows the theme.
     void setLook(std::optional<Look> look);
     Look look() const;
@@ -154,6 +159,11 @@ class ChartPanel : public QWidget {
   Q_SIGNALS:
     /// The user moved the cursor; the page answers with setCursor().
     void cursorMoved(double x);
+    /// The level is being moved: a preview, nothing is meant yet.
+    void levelMoved(double y);
+    /// It was let go there, or Enter pressed.
+    void levelTaken(double y);
+    void levelTakenBack();
 
   private:
     friend class ChartView;
@@ -163,6 +173,10 @@ class ChartPanel : public QWidget {
     void paintTicks(QPainter& painter, const ChartMap& map);
     void paintCursor(QPainter& painter, const ChartMap& map);
     void moveCursor(double x);
+    void moveLevel(double y);
+    void takeLevel(bool isMeant);
+    QRectF levelGrip(const ChartMap& map) const;
+    void paintLevel(QPainter& painter, const ChartMap& map);
 
     ChartData m_data;
     Hook m_underlay;
@@ -173,6 +187,11 @@ class ChartPanel : public QWidget {
     double m_cursorFrom = 0.0;
     double m_cursorTo = 0.0;
     double m_cursorStep = 0.0;
+    std::optional<double> m_level;
+    std::optional<double> m_levelMoved;  ///< where it is being held
+    double m_levelLeast = 0.0;
+    double m_levelMost = 0.0;
+    double m_levelStep = 0.0;
     std::optional<Look> m_look;
     double m_room[4] = {40, 20, 16, 24};
     ChartView* m_view;

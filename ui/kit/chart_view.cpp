@@ -183,6 +183,9 @@ bool ChartView::isCursorNear(double pixel) const {
 }
 
 void ChartView::mousePressEvent(QMouseEvent* event) {
+    m_isLevelDragged = event->button() == Qt::LeftButton &&
+                       m_panel.levelGrip(m_panel.map()).contains(event->position());
+    if (m_isLevelDragged) return event->accept();
     const bool inPlot =
         m_panel.map().plot().adjusted(-px(8), 0, px(8), 0).contains(event->position());
     if (event->button() != Qt::LeftButton || !(m_panel.m_cursorTo > m_panel.m_cursorFrom) ||
@@ -197,16 +200,36 @@ void ChartView::mousePressEvent(QMouseEvent* event) {
 
 void ChartView::mouseMoveEvent(QMouseEvent* event) {
     if (m_isDragging) m_panel.moveCursor(m_panel.map().valueX(event->position().x()));
+    if (m_isLevelDragged) m_panel.moveLevel(m_panel.map().valueY(event->position().y()));
+    if (m_isLevelDragged || m_panel.levelGrip(m_panel.map()).contains(event->position()))
+        return viewport()->setCursor(Qt::SplitVCursor);
     viewport()->setCursor(m_isDragging || isCursorNear(event->position().x()) ? Qt::SplitHCursor
                                                                               : Qt::ArrowCursor);
 }
 
 void ChartView::mouseReleaseEvent(QMouseEvent* event) {
-    m_isDragging = false;
+    if (m_isLevelDragged) m_panel.takeLevel(true);
+    m_isDragging = m_isLevelDragged = false;
     event->accept();
 }
 
+/// ↑ ↓ move the level, Enter means it, Esc takes it back.
+bool ChartView::levelKey(int key) {
+    if (!m_panel.m_level) return false;
+    const double now = m_panel.m_levelMoved.value_or(*m_panel.m_level);
+    if (key == Qt::Key_Up || key == Qt::Key_Down) {
+        m_panel.moveLevel(now + (key == Qt::Key_Up ? 1 : -1) * m_panel.m_levelStep);
+        return true;
+    }
+    const bool isMeant = key == Qt::Key_Return || key == Qt::Key_Enter;
+    if (!m_panel.m_levelMoved || (!isMeant && key != Qt::Key_Escape)) return false;
+    m_panel.takeLevel(isMeant);
+    m_isLevelDragged = false;
+    return true;
+}
+
 void ChartView::keyPressEvent(QKeyEvent* event) {
+    if (levelKey(event->key())) return event->accept();
     const double step = m_panel.m_cursorStep > 0
                             ? m_panel.m_cursorStep
                             : (m_panel.m_cursorTo - m_panel.m_cursorFrom) / 100;

@@ -49,6 +49,7 @@ class ChartView : public QChartView {
     void style(Look look, double scale);
     QPen penOf(std::size_t run, Look look, double scale) const;
     bool isCursorNear(double pixel) const;
+    bool levelKey(int key);
 
     ChartPanel& m_panel;
     QValueAxis* m_x;
@@ -56,6 +57,7 @@ class ChartView : public QChartView {
     std::vector<QLineSeries*> m_series;
     std::vector<std::size_t> m_curveOf;  ///< the curve that a series draws a run of
     bool m_isDragging = false;
+    bool m_isLevelDragged = false;
 };
 
 }  // namespace bw

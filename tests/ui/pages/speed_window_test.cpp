@@ -188,6 +188,42 @@ TEST_F(SpeedWindowTest, TheCursorIsDraggedByMouseAndMovedByKeysWithoutNewWindows
     EXPECT_EQ(find("speedWindow.evidence")->findChildren<QLabel*>().last(), row);
 }
 
+/// The floor is tried by dragging its grip, written when it is let go, and one step to undo.
+TEST_F(SpeedWindowTest, TheFloorIsDraggedOnTheChartAndMovedByKeys) {
+    chooseFlagLeaf();
+    const auto floor = [this] {
+        const auto& session = window->session();
+        return in(session.machine(session.currentMachine())->limits.pressureFloor->value,
+                  Unit::Bar);
+    };
+    ASSERT_DOUBLE_EQ(floor(), 1.6);
+    auto* panel = chart();
+    const auto level = [&](double y) {
+        return QPoint(int(panel->map().plot().left()), at(panel, 8, y).y());
+    };
+    QTest::mousePress(ground(panel), Qt::LeftButton, {}, level(1.6));
+    QTest::mouseMove(ground(panel), level(3.5));
+    settle();
+    EXPECT_DOUBLE_EQ(floor(), 1.6) << "only tried";
+    EXPECT_THAT(evidence(), HasSubstr("the controller's pressure floor, 3."));
+    QTest::mouseRelease(ground(panel), Qt::LeftButton, {}, level(3.5));
+    settle();
+    EXPECT_NEAR(floor(), 3.5, 0.11);
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_DOUBLE_EQ(floor(), 1.6);
+    auto* view = panel->findChild<QAbstractScrollArea*>();
+    QTest::mouseClick(ground(panel), Qt::LeftButton, {}, at(panel, 9, 5));
+    QTest::keyClick(view, Qt::Key_Up);
+    QTest::keyClick(view, Qt::Key_Up);
+    EXPECT_DOUBLE_EQ(floor(), 1.6);
+    QTest::keyClick(view, Qt::Key_Escape);
+    EXPECT_THAT(evidence(), HasSubstr("Floor: recommended 1.5 bar, set 1.6 bar"));
+    QTest::keyClick(view, Qt::Key_Down);
+    QTest::keyClick(view, Qt::Key_Return);
+    settle();
+    EXPECT_NEAR(floor(), 1.5, 1e-9);
+}
+
 TEST_F(SpeedWindowTest, TheThreeViewsShowTheSameModel) {
     chooseFlagLeaf();
     press(Qt::Key_2, Qt::AltModifier);

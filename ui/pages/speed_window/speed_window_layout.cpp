@@ -118,6 +118,12 @@ QWidget* SpeedWindowPage::buildWork() {
     connect(m_pressure, &ChartPanel::cursorMoved, this, moved);
     connect(m_duty, &ChartPanel::cursorMoved, this, moved);
     connect(m_rate, &ChartPanel::cursorMoved, this, moved);
+    const auto pressureAt = [this](double y) { return make<Pressure>(y, m_study->pressureUnit()); };
+    connect(m_pressure, &ChartPanel::levelMoved, this,
+            [this, pressureAt](double y) { previewFloor(pressureAt(y)); });
+    connect(m_pressure, &ChartPanel::levelTaken, this,
+            [this, pressureAt](double y) { takeFloor(pressureAt(y)); });
+    connect(m_pressure, &ChartPanel::levelTakenBack, this, [this] { previewFloor({}); });
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [this](const QModelIndex& now) {
                 if (now.isValid() && m_views->currentIndex() == View::ByTable)

@@ -157,7 +157,9 @@ void SpeedWindowPage::study() {
         if (!has(inHand)) inHand = job->pinnedNozzle;
     }
     const NumberStyle style = machine ? session().styleOf(*machine) : session().currentStyle();
-    *m_study = studied(machine, job, style, candidates, inHand);
+    Machine tried = machine ? *machine : Machine{};
+    if (m_floor) tried.limits.pressureFloor = Sourced<Pressure>(*m_floor);
+    *m_study = studied(machine ? &tried : nullptr, job, style, candidates, inHand);
 }
 
 void SpeedWindowPage::showEmpty(const QString& sentence, const QString& button,
@@ -220,6 +222,7 @@ void SpeedWindowPage::showStudy() {
     m_tableModel->setStudy(&s);
     m_boom->setStudy(&s);
     fitColumns();
+    placeFloorGrip();
     m_span->setSpan(spanOf(s, session().sentences()));
     showView(m_views->currentIndex());
     if (m_cursorJob != session().currentJob() || m_cursor.si() <= 0) {
@@ -277,7 +280,7 @@ void SpeedWindowPage::showView(int view) {
 void SpeedWindowPage::showCautions() {
     if (m_study->state != WindowStudy::State::Ready) return;
     const bool isAlong = m_views->currentIndex() == View::Along;
-    m_caution->setTexts(isAlong ? m_boom->cautions() : cautionsOf(*m_study), true);
+    m_caution->setTexts(isAlong ? m_boom->cautions() : cautionsNow(), true);
 }
 
 void SpeedWindowPage::showAsTable() {

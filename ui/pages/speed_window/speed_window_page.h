@@ -3,6 +3,8 @@
 
 #include <memory>
 
+#include <optional>
+
 #include "ui/kit/page.h"
 #include "ui/pages/speed_window/candidate_set.h"
 #include "ui/pages/speed_window/window_study.h"
@@ -71,6 +73,10 @@ class SpeedWindowPage : public Page {
     void showAsTable();
     void fitColumns();
     void moveCursor(Speed speed);
+    QStringList cautionsNow() const;
+    void placeFloorGrip();
+    void previewFloor(std::optional<Pressure> floor);
+    void takeFloor(Pressure floor);
     void takeNozzle(const QString& nozzle);
     void openPicker();
     void fillPicker();
@@ -96,6 +102,7 @@ class SpeedWindowPage : public Page {
     TextLabel* m_viewHint = nullptr;
     QStackedWidget* m_views = nullptr;
     PressureView* m_pressure = nullptr;
+    std::optional<Pressure> m_floor;    ///< tried on the chart, not written
     DutyView* m_duty = nullptr;         ///< in its place for pulsed nozzles
     QStackedWidget* m_first = nullptr;  ///< one of the two
     RateView* m_rate = nullptr;

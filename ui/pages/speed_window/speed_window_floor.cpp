@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/kit/cautions.h"
+#include "ui/kit/chips.h"
+#include "ui/kit/quantity_format.h"
+#include "ui/pages/speed_window/evidence_text.h"
+#include "ui/pages/speed_window/pressure_view.h"
+#include "ui/pages/speed_window/speed_window_page.h"
+#include "ui/undo/farm_session.h"
+
+/// The pressure floor, tried and set on the chart.
+namespace bw {
+
+using namespace Qt::StringLiterals;
+
+/// Those of the window, and those of changing a setting while one is being tried.
+QStringList SpeedWindowPage::cautionsNow() const {
+    QStringList texts = cautionsOf(*m_study);
+    if (!m_floor) return texts;
+    for (const QString& text : {cautionText(u"C8"_s, tr("Changing the floor:")),
+                                cautionText(u"C24"_s, tr("Settings:"))}) {
+        if (!texts.contains(text)) texts.prepend(text);
+    }
+    return texts;
+}
+
+/// The floor's line can be taken hold of, in whole psi or tenths of a bar, under the ceiling.
+void SpeedWindowPage::placeFloorGrip() {
+    const WindowStudy& s = *m_study;
+    const double step = s.pressureUnit() == Unit::Psi ? 1.0 : 0.1;
+    const auto& limits = s.machine.limits;
+    if (!limits.pressureFloor || s.isPulsed()) return m_pressure->setLevel({}, 0, 0, 0);
+    const double ceiling =
+        limits.pressureCeiling ? s.y(limits.pressureCeiling->value) : s.pressureTo;
+    m_pressure->setLevel(s.y(limits.pressureFloor->value), step, ceiling - step, step,
+                         tr("Up and down move the pressure floor, Enter sets it"));
+}
+
+/// What another floor would do; nothing: back to the one set.
+void SpeedWindowPage::previewFloor(std::optional<Pressure> floor) {
+    m_floor = floor;
+    study();
+    showStudy();
+    m_viewHint->setText(floor ? tr("Floor tried: %1. Let go or Enter sets it, Esc takes it back")
+                                    .arg(shown(*floor, m_study->style))
+                              : tr("Drag the blue line, or ← → on the keys"));
+}
+
+void SpeedWindowPage::takeFloor(Pressure floor) {
+    const Machine* machine = session().machine(session().currentMachine());
+    m_floor.reset();
+    if (!machine) return;
+    Machine after = *machine;
+    const Origin origin =
+        after.limits.pressureFloor ? after.limits.pressureFloor->origin : Origin::Handbook;
+    after.limits.pressureFloor = Sourced<Pressure>(floor, origin);
+    const auto done =
+        session().editMachine(session().currentMachine(), std::move(after),
+                              tr("pressure floor %1").arg(shown(floor, m_study->style)));
+    if (!done) Q_EMIT notice(sentenceOf(done.problem(), m_study->style), true);
+    previewFloor({});
+}
+
+}  // namespace bw
