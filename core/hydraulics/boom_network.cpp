@@ -35,6 +35,11 @@ struct Link {
     int b;
     Length length;
     double flow = 0.0;
+    PipeLoss loss{};  ///< at `flow`
+    /// Where its four entries stand in the matrix; null for a fed end.
+    double* atA = nullptr;
+    double* atB = nullptr;
+    double* across = nullptr;
 };
 
 class Network {
@@ -54,13 +59,16 @@ class Network {
         if (boom.ring && boom.nozzles > 2)
             m_links.push_back(
                 {boom.nozzles - 1, 0, static_cast<double>(boom.nozzles - 1) * boom.spacing});
+        m_nozzleLoss.resize(m_emitted.size());
         numberUnknowns();
     }
 
     /// Iterations, or nothing if it does not settle.
     std::optional<int> solve() {
         startFlows();
+        layOutMatrix();
         for (int step = 1; step <= kMostSteps; ++step) {
+            findLosses();
             if (m_unknowns > 0) solvePressures();
             if (updateFlows() <= kFlowTolerance) return step;
         }
@@ -93,9 +101,59 @@ class Network {
             if (!m_isFeed[i]) m_number[i] = m_unknowns++;
         }
     }
-    /// Any start will do; a fair one saves steps.
+    /// Any start will do; a fair one saves steps: each nozzle as if fed straight from the nearest
+    /// feed, a return pipe not at all.
     void startFlows() {
-        for (auto& link : m_links) link.flow = 0.25 * m_emitted.front();
+        const double one = m_emitted.front();
+        std::vector<int> nearest(m_drop.size(), m_boom.feeds.front() - 1);
+        for (std::size_t i = 0; i < nearest.size(); ++i) {
+            for (const int feed : m_boom.feeds) {
+                const int node = static_cast<int>(i);
+                if (std::abs(feed - 1 - node) < std::abs(nearest[i] - node)) nearest[i] = feed - 1;
+            }
+        }
+        double passed = 0.0;  // what the nozzles left of a link still ask for, toward their feed
+        for (std::size_t i = 0; i + 1 < m_drop.size(); ++i) {
+            const int node = static_cast<int>(i);
+            if (nearest[i] == node) passed = 0.0;
+            if (node < nearest[i]) {
+                passed += one;
+                m_links[i].flow = nearest[i] == nearest[i + 1] ? -passed : 0.0;
+            }
+        }
+        passed = 0.0;
+        for (std::size_t i = m_drop.size() - 1; i > 0; --i) {
+            const int node = static_cast<int>(i);
+            if (nearest[i] == node) passed = 0.0;
+            if (node > nearest[i]) {
+                passed += one;
+                m_links[i - 1].flow = nearest[i] == nearest[i - 1] ? passed : 0.0;
+            }
+        }
+    }
+    /// The pattern stays through all steps: it is laid out once, and each part knows its entries.
+    void layOutMatrix() {
+        std::vector<Eigen::Triplet<double>> entries;
+        for (int i = 0; i < m_unknowns; ++i) entries.emplace_back(i, i, 1.0);
+        for (const auto& link : m_links) {
+            const auto [a, b] = rowsOf(link);
+            if (a >= 0 && b >= 0) entries.emplace_back(std::max(a, b), std::min(a, b), 1.0);
+        }
+        m_matrix.resize(m_unknowns, m_unknowns);
+        m_matrix.setFromTriplets(entries.begin(), entries.end());
+        for (int i = 0; i < m_unknowns; ++i) m_diagonal.push_back(&m_matrix.coeffRef(i, i));
+        for (auto& link : m_links) {
+            const auto [a, b] = rowsOf(link);
+            if (a >= 0) link.atA = m_diagonal[static_cast<std::size_t>(a)];
+            if (b >= 0) link.atB = m_diagonal[static_cast<std::size_t>(b)];
+            if (a >= 0 && b >= 0) link.across = &m_matrix.coeffRef(std::max(a, b), std::min(a, b));
+        }
+        m_cholesky.analyzePattern(m_matrix);
+        m_right.resize(m_unknowns);
+    }
+    std::pair<int, int> rowsOf(const Link& link) const {
+        return {m_number[static_cast<std::size_t>(link.a)],
+                m_number[static_cast<std::size_t>(link.b)]};
     }
     /// Nozzle: pressure as a function of flow, with its slope. A straight line through nothing
     /// under a hundred-thousandth of the rated flow, so that the slope never vanishes and a starved
@@ -114,44 +172,40 @@ class Network {
     }
 
     void solvePressures() {
-        std::vector<Eigen::Triplet<double>> entries;
-        entries.reserve(m_links.size() * 4 + m_drop.size());
-        Eigen::VectorXd right = Eigen::VectorXd::Zero(m_unknowns);
-        const auto add = [&](int row, int column, double value) {
-            if (row >= 0 && column >= 0) entries.emplace_back(row, column, value);
-        };
+        std::fill_n(m_matrix.valuePtr(), m_matrix.nonZeros(), 0.0);
+        m_right.setZero();
         for (std::size_t i = 0; i < m_drop.size(); ++i) {
             const int row = m_number[i];
             if (row < 0) continue;
-            const auto loss = nozzleLoss(m_emitted[i]);
-            add(row, row, 1 / loss.slopePaPerM3PerS);
-            right[row] += (m_feed - loss.pressurePa) / loss.slopePaPerM3PerS + m_emitted[i];
+            const auto& loss = m_nozzleLoss[i];
+            *m_diagonal[static_cast<std::size_t>(row)] += 1 / loss.slopePaPerM3PerS;
+            m_right[row] += (m_feed - loss.pressurePa) / loss.slopePaPerM3PerS + m_emitted[i];
         }
-        for (const auto& link : m_links) addLink(link, add, right);
-        Eigen::SparseMatrix<double> matrix(m_unknowns, m_unknowns);
-        matrix.setFromTriplets(entries.begin(), entries.end());
-        if (!m_analysed) m_cholesky.analyzePattern(matrix);
-        m_analysed = true;
-        m_cholesky.factorize(matrix);
-        const Eigen::VectorXd solution = m_cholesky.solve(right);
+        for (const auto& link : m_links) addLink(link);
+        m_cholesky.factorize(m_matrix);
+        m_solution = m_cholesky.solve(m_right);
         for (std::size_t i = 0; i < m_drop.size(); ++i) {
-            if (m_number[i] >= 0) m_drop[i] = solution[m_number[i]];
+            if (m_number[i] >= 0) m_drop[i] = m_solution[m_number[i]];
         }
     }
 
-    template <class Add>
-    void addLink(const Link& link, Add&& add, Eigen::VectorXd& right) const {
-        const auto loss = pipeLoss(m_pipe, link.length, Flow::fromSi(link.flow));
-        const double conductance = 1 / loss.slopePaPerM3PerS;
-        const double offset = link.flow - conductance * loss.pressurePa;
-        const int a = m_number[static_cast<std::size_t>(link.a)];
-        const int b = m_number[static_cast<std::size_t>(link.b)];
-        add(a, a, conductance);
-        add(b, b, conductance);
-        add(a, b, -conductance);
-        add(b, a, -conductance);
-        if (a >= 0) right[a] += offset;
-        if (b >= 0) right[b] -= offset;
+    void addLink(const Link& link) {
+        const double conductance = 1 / link.loss.slopePaPerM3PerS;
+        const double offset = link.flow - conductance * link.loss.pressurePa;
+        if (link.atA) *link.atA += conductance;
+        if (link.atB) *link.atB += conductance;
+        if (link.across) *link.across -= conductance;
+        const auto [a, b] = rowsOf(link);
+        if (a >= 0) m_right[a] += offset;
+        if (b >= 0) m_right[b] -= offset;
+    }
+
+    /// Losses and their slopes at the flows in hand.
+    void findLosses() {
+        for (auto& link : m_links)
+            link.loss = pipeLoss(m_pipe, link.length, Flow::fromSi(link.flow));
+        for (std::size_t i = 0; i < m_emitted.size(); ++i)
+            m_nozzleLoss[i] = nozzleLoss(m_emitted[i]);
     }
 
     double between(const Link& link) const {
@@ -164,14 +218,13 @@ class Network {
         double largest = 0.0;
         const double mostRise = 0.3 * m_law.flow(Pressure::fromSi(m_feed), m_gravity).si();
         for (auto& link : m_links) {
-            const auto loss = pipeLoss(m_pipe, link.length, Flow::fromSi(link.flow));
             const double next =
-                link.flow + (between(link) - loss.pressurePa) / loss.slopePaPerM3PerS;
+                link.flow + (between(link) - link.loss.pressurePa) / link.loss.slopePaPerM3PerS;
             change = std::max(change, std::abs(next - link.flow));
             link.flow = next;
         }
         for (std::size_t i = 0; i < m_emitted.size(); ++i) {
-            const auto loss = nozzleLoss(m_emitted[i]);
+            const auto& loss = m_nozzleLoss[i];
             const double wish =
                 m_emitted[i] + (pressure(i) - loss.pressurePa) / loss.slopePaPerM3PerS;
             const double next =
@@ -195,8 +248,12 @@ class Network {
     std::vector<double> m_emitted;
     std::vector<Link> m_links;
     std::vector<int> m_number;
+    std::vector<PipeLoss> m_nozzleLoss;
     int m_unknowns = 0;
-    bool m_analysed = false;
+    Eigen::SparseMatrix<double> m_matrix;  ///< lower half
+    std::vector<double*> m_diagonal;
+    Eigen::VectorXd m_right;
+    Eigen::VectorXd m_solution;
     Eigen::SimplicialLLT<Eigen::SparseMatrix<double>> m_cholesky;
 };
 

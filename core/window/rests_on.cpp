@@ -119,9 +119,8 @@ std::string keyOf(Limit limit, bool narrowed, const Machine& m) {
 }
 
 std::optional<WindowEnds> solvedEnds(const Machine& m, const Nozzle& n, const Job& j) {
-    const auto window = speedWindow(m, n, j);
-    if (!window) return std::nullopt;
-    return endsOf(*window);
+    const auto ends = windowEnds(m, n, j);
+    return ends ? std::optional(*ends) : std::nullopt;
 }
 
 /// Sets a field by its key to one end of its own range.
@@ -239,11 +238,6 @@ void addEnds(Fact& fact, const char* name, std::optional<Speed> speed) {
 }
 
 }  // namespace
-
-WindowEnds endsOf(const SpeedWindow& w) {
-    if (w.allRates) return {w.allRates->low.speed, w.allRates->high.speed, w.allRates->empty};
-    return {w.low.speed, w.high.speed, w.empty};
-}
 
 std::vector<RestsOn> restsOn(const Machine& machine, const Nozzle& nozzle, const Job& job) {
     const auto model = WindowModel::make(machine, nozzle, job);

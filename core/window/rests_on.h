@@ -6,18 +6,9 @@
 #include <vector>
 
 #include "core/base/problem.h"
-#include "core/window/speed_window.h"
+#include "core/window/window_ends.h"
 
 namespace bw {
-
-/// Both ends of a window (those of all rates, if the job has a range of them).
-struct WindowEnds {
-    std::optional<Speed> low;   ///< 0: no low limit
-    std::optional<Speed> high;  ///< nothing: no high limit
-    bool empty = false;
-    bool operator==(const WindowEnds&) const = default;
-};
-WindowEnds endsOf(const SpeedWindow& window);
 
 /// How far an assumed value with a plausible range moves the answer: the window solved again at
 /// both ends of that range, all else as it is.

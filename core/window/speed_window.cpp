@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/window/pressure_run.h"
+#include "core/window/window_ends.h"
 
 namespace bw {
 namespace {
@@ -93,7 +94,55 @@ bool withinEnds(const WindowEnd& low, const WindowEnd& high, Speed speed) {
            !(high.speed && below(high.speed->si(), speed.si()));
 }
 
+/// What a window is reckoned from.
+struct Reckoned {
+    Circuit circuit;
+    JobDemand demand;
+};
+Result<Reckoned> reckonedParts(const Machine& machine, const Nozzle& nozzle, const Job& job) {
+    if (const auto problem = machineProblem(machine)) return *problem;
+    const auto law = nozzleLaw(nozzle);
+    if (!law) return inside("nozzle", law.problem());
+    const auto demand = demandOf(job);
+    if (!demand) return inside("job", demand.problem());
+    auto parts = circuitParts(machine, *law, demand->specificGravity, positionOf(machine));
+    if (!parts) return inside("machine", parts.problem());
+    return Reckoned{Circuit(std::move(parts).value()), *demand};
+}
+
 }  // namespace
+
+WindowEnds endsOf(const SpeedWindow& w) {
+    if (w.allRates) return {w.allRates->low.speed, w.allRates->high.speed, w.allRates->empty};
+    return {w.low.speed, w.high.speed, w.empty};
+}
+
+bool WindowEnds::holds(Speed speed) const {
+    if (empty) return false;
+    return !below(speed.si(), low ? low->si() : 0.0) && !(high && below(high->si(), speed.si()));
+}
+
+Result<WindowEnds> windowEnds(const Machine& machine, const Nozzle& nozzle, const Job& job) {
+    auto parts = reckonedParts(machine, nozzle, job);
+    if (!parts) return parts.problem();
+    const JobDemand& demand = parts->demand;
+    const Length width = sprayedWidth(machine);
+    const auto limits =
+        limitsFor(parts->circuit, machine, nozzle, job, demand, width, positionOf(machine));
+    WindowEnds ends{Speed{}, std::nullopt, false};
+    for (const auto& f : limits.flows) {
+        const AreaRate rate = f.side == Side::Low ? demand.rateLeast : demand.rateMost;
+        const Speed speed =
+            f.limit == Limit::TopSpeed ? machine.limits.topSpeed->value : f.flow / (rate * width);
+        if (f.side == Side::Low)
+            ends.low = std::max(*ends.low, speed);
+        else
+            ends.high = ends.high ? std::min(*ends.high, speed) : speed;
+    }
+    ends.empty =
+        limits.emptyWhy != Limit::None || (ends.high && below(ends.high->si(), ends.low->si()));
+    return ends;
+}
 
 bool SpeedWindow::holds(Speed speed) const {
     return !empty && withinEnds(low, high, speed);
@@ -114,14 +163,9 @@ WindowModel::WindowModel(Circuit circuit, JobDemand demand, const Machine& machi
 
 Result<WindowModel> WindowModel::make(const Machine& machine, const Nozzle& nozzle,
                                       const Job& job) {
-    if (const auto problem = machineProblem(machine)) return *problem;
-    const auto law = nozzleLaw(nozzle);
-    if (!law) return inside("nozzle", law.problem());
-    const auto demand = demandOf(job);
-    if (!demand) return inside("job", demand.problem());
-    auto parts = circuitParts(machine, *law, demand->specificGravity, positionOf(machine));
-    if (!parts) return inside("machine", parts.problem());
-    return WindowModel(Circuit(std::move(parts).value()), *demand, machine, nozzle, job);
+    auto parts = reckonedParts(machine, nozzle, job);
+    if (!parts) return parts.problem();
+    return WindowModel(std::move(parts->circuit), parts->demand, machine, nozzle, job);
 }
 
 std::vector<SpeedLimit> WindowModel::speedLimits(const WindowLimits& limits, AreaRate rate) const {

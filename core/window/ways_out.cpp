@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/model/nozzle_sizes.h"
+#include "core/window/window_ends.h"
 
 namespace bw {
 namespace {
@@ -34,13 +35,6 @@ const WindowEnd& highEnd(const SpeedWindow& w) {
 bool isEmpty(const SpeedWindow& w) {
     return w.allRates ? w.allRates->empty : w.empty;
 }
-bool holdsAll(const SpeedWindow& w, Speed speed) {
-    if (isEmpty(w)) return false;
-    const auto& high = highEnd(w).speed;
-    return speed.si() >= lowEnd(w).speed->si() * (1 - kTie) &&
-           (!high || speed.si() <= high->si() * (1 + kTie));
-}
-
 class Seeker {
   public:
     Seeker(const WindowModel& model, const SpeedWindow& window, Side side, UnitSystem units)
@@ -66,8 +60,8 @@ class Seeker {
     Speed wanted() const { return isLow() ? m_model.demand().slow : m_model.demand().fast; }
 
     bool serves(const Machine& m, const Nozzle& n, const Job& j) const {
-        const auto w = speedWindow(m, n, j);
-        return w && holdsAll(*w, wanted()) && holdsAll(*w, m_model.demand().usual);
+        const auto ends = windowEnds(m, n, j);
+        return ends && ends->holds(wanted()) && ends->holds(m_model.demand().usual);
     }
 
     std::optional<Pressure> floor() const {

@@ -2,7 +2,7 @@
 #include <benchmark/benchmark.h>
 
 #include "core/hydraulics/boom_network.h"
-#include "core/window/speed_window.h"
+#include "core/window/window_ends.h"
 #include "tests/support/builders.h"
 
 namespace bw {
@@ -25,6 +25,16 @@ void WholeWindow(benchmark::State& state) {
     state.SetItemsProcessed(state.iterations());
 }
 BENCHMARK(WholeWindow);
+
+/// The ends alone, as the season's matrix, the ranges of assumed values and the ways out ask.
+void EndsOfWindow(benchmark::State& state) {
+    const Machine m = selfPropelled100();
+    const Nozzle n = lowDrift04();
+    const Job j = wheat();
+    for (auto _ : state) benchmark::DoNotOptimize(windowEnds(m, n, j));
+    state.SetItemsProcessed(state.iterations());
+}
+BENCHMARK(EndsOfWindow);
 
 /// What really happens at one speed: each step of a dragged cursor.
 void PointOfTheCursor(benchmark::State& state) {
