@@ -162,8 +162,9 @@ class Collector {
     void setPressure(Pressure set) {
         const Flow full = static_cast<double>(m_line.nozzles()) *
                           m_line.law().flow(set, m_line.specificGravity());
-        add(Limit::DutyMinimum, Side::Low, valueOr(m_machine.pulsed.dutyMin, 0.2) * full, true);
-        add(Limit::DutyMaximum, Side::High, valueOr(m_machine.pulsed.dutyMax, 1.0) * full, true);
+        const auto [least, most] = dutyRange(m_machine);
+        add(Limit::DutyMinimum, Side::Low, least * full, true);
+        add(Limit::DutyMaximum, Side::High, most * full, true);
         if (!m_nozzle.pressureMin)
             unchecked(Limit::NozzleMinimum);
         else if (set < m_nozzle.pressureMin->value)
@@ -209,6 +210,10 @@ std::optional<Flow> WindowLimits::of(Limit limit) const {
         if (f.limit == limit) return f.flow;
     }
     return std::nullopt;
+}
+
+std::pair<double, double> dutyRange(const Machine& machine) {
+    return {valueOr(machine.pulsed.dutyMin, 0.2), valueOr(machine.pulsed.dutyMax, 1.0)};
 }
 
 bool hasRestrictor(const Machine& machine) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "core/hydraulics/circuit.h"
@@ -37,6 +38,9 @@ WindowLimits limitsFor(const Circuit& circuit, const Machine& machine, const Noz
                        const Job& job, const JobDemand& demand, Length width,
                        RestrictorPosition position);
 
+/// Least and greatest on-time share of pulsed nozzles, 0 to 1; 0.2 and 1 unless given (teaching
+/// choice).
+std::pair<double, double> dutyRange(const Machine& machine);
 /// Whether a restrictor valve is fitted, as far as the profile says.
 bool hasRestrictor(const Machine& machine);
 /// Whether the machine senses its rate by a flow meter.

@@ -42,8 +42,9 @@ void DutyView::setStudy(const WindowStudy* study, const QString& summary) {
     data.name = tr("On-time share against speed");
     data.summary = summary;
     if (m_study) {
-        m_least = 100.0 * valueOr(study->machine.pulsed.dutyMin, 0.2);
-        m_most = 100.0 * valueOr(study->machine.pulsed.dutyMax, 1.0);
+        const auto [least, most] = dutyRange(study->machine);
+        m_least = 100.0 * least;
+        m_most = 100.0 * most;
         data.decimalMark = study->style.decimalMark;
         data.x = {study->xFrom, study->xTo, study->speedTicks, {}, symbol(study->speedUnit()), -1};
         data.y = {0.0, kTop, {0, 20, 40, 60, 80, 100}, {}, u"%"_s, 0};

@@ -50,12 +50,15 @@ void SpeedWindowPage::takeFloor(Pressure floor) {
     m_floor.reset();
     if (!machine) return;
     Machine after = *machine;
+    const QString before = after.limits.pressureFloor
+                               ? shown(after.limits.pressureFloor->value, m_study->style)
+                               : tr("not known");
     const Origin origin =
         after.limits.pressureFloor ? after.limits.pressureFloor->origin : Origin::Handbook;
     after.limits.pressureFloor = Sourced<Pressure>(floor, origin);
-    const auto done =
-        session().editMachine(session().currentMachine(), std::move(after),
-                              tr("pressure floor %1").arg(shown(floor, m_study->style)));
+    const auto done = session().editMachine(
+        session().currentMachine(), std::move(after),
+        tr("pressure floor %1 to %2").arg(before, shown(floor, m_study->style)));
     if (!done) Q_EMIT notice(sentenceOf(done.problem(), m_study->style), true);
     previewFloor({});
 }

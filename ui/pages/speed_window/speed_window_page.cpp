@@ -218,10 +218,13 @@ void SpeedWindowPage::showStudy() {
     m_duty->setStudy(&s, summary);
     m_first->setCurrentWidget(s.isPulsed() ? static_cast<QWidget*>(m_duty) : m_pressure);
     m_viewChoice->button(View::Pressure)->setText(s.isPulsed() ? tr("On-time") : tr("Pressure"));
-    m_rate->setStudy(&s, summary);
-    m_tableModel->setStudy(&s);
-    m_boom->setStudy(&s);
-    fitColumns();
+    // While a floor is tried only what is seen follows; the rest waits until it is let go.
+    if (!m_floor) {
+        m_rate->setStudy(&s, summary);
+        m_tableModel->setStudy(&s);
+        m_boom->setStudy(&s);
+        fitColumns();
+    }
     placeFloorGrip();
     m_span->setSpan(spanOf(s, session().sentences()));
     showView(m_views->currentIndex());
@@ -263,6 +266,7 @@ void SpeedWindowPage::showState(const QString& state) {
 }
 
 void SpeedWindowPage::showView(int view) {
+    if (m_floor && view != m_views->currentIndex()) previewFloor({});
     // The row first: a table that comes in front without one takes its first, and the cursor along.
     if (view == View::ByTable && m_views->currentIndex() != View::ByTable)
         m_table->setCurrentIndex(m_tableModel->index(m_tableModel->rowNear(m_cursor), 0));
