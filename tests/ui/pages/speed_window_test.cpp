@@ -205,7 +205,9 @@ TEST_F(SpeedWindowTest, TheFloorIsDraggedOnTheChartAndMovedByKeys) {
     QTest::mouseMove(ground(panel), level(3.5));
     settle();
     EXPECT_DOUBLE_EQ(floor(), 1.6) << "only tried";
-    EXPECT_THAT(evidence(), HasSubstr("the controller's pressure floor, 3."));
+    EXPECT_TRUE(QTest::qWaitFor([this] {
+        return evidence().find("the controller's pressure floor, 3.") != std::string::npos;
+    }));
     QTest::mouseRelease(ground(panel), Qt::LeftButton, {}, level(3.5));
     settle();
     EXPECT_NEAR(floor(), 3.5, 0.11);

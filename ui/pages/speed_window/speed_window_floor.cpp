@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <QTimer>
+
 #include "ui/kit/cautions.h"
 #include "ui/kit/chips.h"
+#include "ui/kit/evidence.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/pages/speed_window/evidence_text.h"
 #include "ui/pages/speed_window/pressure_view.h"
@@ -21,6 +24,12 @@ QStringList SpeedWindowPage::cautionsNow() const {
         if (!texts.contains(text)) texts.prepend(text);
     }
     return texts;
+}
+
+void SpeedWindowPage::tellEvidence() {
+    m_evidenceLater->stop();
+    if (m_study->state == WindowStudy::State::Ready)
+        m_evidence->setSections(evidenceOf(*m_study, session().sentences()));
 }
 
 /// The floor's line can be taken hold of, in whole psi or tenths of a bar, under the ceiling.

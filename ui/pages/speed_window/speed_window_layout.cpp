@@ -3,6 +3,7 @@
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QStackedWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include "ui/kit/buttons.h"
@@ -114,6 +115,10 @@ QWidget* SpeedWindowPage::buildWork() {
     m_evidence = new EvidenceColumn;
     m_evidence->setObjectName(u"speedWindow.evidence"_s);
     row->addWidget(m_evidence);
+    m_evidenceLater = new QTimer(this);
+    m_evidenceLater->setSingleShot(true);
+    m_evidenceLater->setInterval(80);
+    connect(m_evidenceLater, &QTimer::timeout, this, &SpeedWindowPage::tellEvidence);
     const auto moved = [this](double x) { moveCursor(m_study->speedAt(x)); };
     connect(m_pressure, &ChartPanel::cursorMoved, this, moved);
     connect(m_duty, &ChartPanel::cursorMoved, this, moved);

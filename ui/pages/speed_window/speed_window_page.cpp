@@ -6,6 +6,7 @@
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QStackedWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -212,7 +213,12 @@ void SpeedWindowPage::showStudy() {
     m_states->setCurrentIndex(0);
     const VerdictText verdict = verdictText(s, session().sentences());
     m_evidence->setVerdict(verdict.title, verdict.text, verdict.tone);
-    m_evidence->setSections(evidenceOf(s, session().sentences()));
+    // Its many lines take longer than a frame to lay out: while a floor is dragged they wait for a
+    // rest of the hand.
+    if (m_floor)
+        m_evidenceLater->start();
+    else
+        tellEvidence();
     const QString summary = verdict.title + u". "_s + verdict.text;
     m_pressure->setStudy(&s, summary);
     m_duty->setStudy(&s, summary);

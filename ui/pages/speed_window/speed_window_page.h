@@ -10,6 +10,7 @@
 #include "ui/pages/speed_window/window_study.h"
 
 class QStackedWidget;
+class QTimer;
 class QVBoxLayout;
 
 namespace bw {
@@ -73,6 +74,7 @@ class SpeedWindowPage : public Page {
     void showAsTable();
     void fitColumns();
     void moveCursor(Speed speed);
+    void tellEvidence();
     QStringList cautionsNow() const;
     void placeFloorGrip();
     void previewFloor(std::optional<Pressure> floor);
@@ -102,6 +104,7 @@ class SpeedWindowPage : public Page {
     TextLabel* m_viewHint = nullptr;
     QStackedWidget* m_views = nullptr;
     PressureView* m_pressure = nullptr;
+    QTimer* m_evidenceLater = nullptr;
     std::optional<Pressure> m_floor;    ///< tried on the chart, not written
     DutyView* m_duty = nullptr;         ///< in its place for pulsed nozzles
     QStackedWidget* m_first = nullptr;  ///< one of the two
