@@ -1,0 +1,223 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+#include "core/window/verdict.h"
+#include "tests/support/builders.h"
+
+namespace bw {
+namespace {
+
+using namespace build;
+
+constexpr int kCases = 600;
+constexpr double kSlack = 1 + 1e-9;  // a root's accuracy
+
+struct Case {
+    Machine machine;
+    Nozzle nozzle;
+    Job job;
+    WindowModel model() const { return *WindowModel::make(machine, nozzle, job); }
+    SpeedWindow window() const { return model().window(); }
+};
+
+/// Plausible invented pairings.
+class Random {
+  public:
+    explicit Random(unsigned seed) : m_engine(seed) {}
+    double between(double a, double b) {
+        return std::uniform_real_distribution<double>(a, b)(m_engine);
+    }
+    int whole(int a, int b) { return std::uniform_int_distribution<int>(a, b)(m_engine); }
+
+    Case next(bool homogeneous = false) {
+        Case c{machineOf(homogeneous), lowDrift(between(0.8, 2.4), {}), {}};
+        c.nozzle.droplets = lowDrift03().droplets;
+        const double usual = between(7, 16);
+        c.job = job(lha(between(60, 250)), kmh(usual * 0.85), kmh(usual), kmh(usual * 1.15));
+        if (whole(0, 1)) c.job.droplets = {DropletCategory::C, DropletCategory::M};
+        return c;
+    }
+
+  private:
+    Loss loss(double flow) {
+        return {Sourced<Pressure>(bar(between(0.02, 0.4))), Sourced<Flow>(lpm(flow))};
+    }
+    Machine machineOf(bool homogeneous) {
+        std::vector<int> sections;
+        for (int i = whole(2, 9); i > 0; --i) sections.push_back(whole(4, 14));
+        Machine m = machine(sections);
+        const double size = nozzleCount(m) * 1.6;  // L/min, about what the boom takes
+        m.control = Sourced<Control>(static_cast<Control>(whole(0, 2)));
+        m.pump.kind =
+            Sourced<PumpKind>(whole(0, 1) ? PumpKind::Centrifugal : PumpKind::PositiveDisplacement);
+        m.pump.shutOffPressure = Sourced<Pressure>(bar(between(5, 9)));
+        m.pump.curve = Sourced<std::vector<CurvePoint>>({{lpm(size), bar(between(3, 5))}});
+        m.pump.ratedFlow = Sourced<Flow>(lpm(size * between(1, 2.5)));
+        m.pump.reliefPressure = Sourced<Pressure>(bar(between(6, 14)));
+        m.pump.suctionAvailable = Sourced<Pressure>(bar(between(0.3, 0.7)));
+        m.controlValve = {Sourced<Flow>(lpm(size * between(0.8, 2))),
+                          Sourced<Pressure>(bar(between(0.5, 2))),
+                          {}};
+        m.losses = {loss(size), loss(size), loss(size),
+                    loss(size / static_cast<double>(sections.size()))};
+        m.agitation = {Sourced<Flow>(lpm(size * between(0.02, 0.4))),
+                       Sourced<Pressure>(bar(between(2, 6)))};
+        m.meter.minimumFullBore = Sourced<Flow>(lpm(size * between(0.05, 0.3)));
+        m.meter.maximum = Sourced<Flow>(lpm(size * between(1.5, 3)));
+        m.limits = {Sourced<Pressure>(bar(between(0.8, 1.8))),
+                    Sourced<Pressure>(bar(between(4, 8))), Sourced<Speed>(kmh(between(14, 30)))};
+        if (whole(0, 1)) {
+            m.restrictor.fitted = Sourced<bool>(true);
+            m.restrictor.hole = Sourced<Length>(metres(between(0.012, 0.03)));
+        }
+        if (homogeneous) return m;
+        m.checkValve.kind =
+            Sourced<ShutOffKind>(whole(0, 1) ? ShutOffKind::Ball : ShutOffKind::Diaphragm);
+        m.checkValve.openingPressure = Sourced<Pressure>(bar(between(0.2, 0.6)));
+        return m;
+    }
+    std::mt19937 m_engine;
+};
+
+/// The least boom flow that the supply side allows.
+double supplyMost(const WindowModel& model) {
+    double most = HUGE_VAL;
+    for (const Limit limit : {Limit::Pump, Limit::ReliefValve, Limit::Suction}) {
+        if (const auto flow = model.limits().of(limit)) most = std::min(most, flow->si());
+    }
+    return most;
+}
+
+TEST(WindowProperties, RaisingTheFloorNeverWidens) {
+    Random random(101);
+    for (int i = 0; i < kCases; ++i) {
+        Case c = random.next();
+        const auto before = c.window();
+        c.machine.limits.pressureFloor->value =
+            random.between(1.01, 2) * c.machine.limits.pressureFloor->value;
+        const auto after = c.window();
+        EXPECT_GE(after.low.speed->si() * kSlack, before.low.speed->si()) << i;
+        EXPECT_LE(after.high.speed->si(), before.high.speed->si() * kSlack) << i;
+        EXPECT_TRUE(after.empty || !before.empty) << i;
+    }
+}
+
+TEST(WindowProperties, ALargerLossNeverRaisesWhatTheSupplyAllows) {
+    Random random(102);
+    int lowered = 0;
+    for (int i = 0; i < kCases; ++i) {
+        Case c = random.next();
+        const double before = supplyMost(c.model());
+        Losses& l = c.machine.losses;
+        Loss* const losses[] = {&l.suction, &l.line, &l.plumbing, &l.section};
+        Loss& grown = *losses[i % 4];
+        grown.pressure->value = random.between(1.2, 4) * grown.pressure->value;
+        const double after = supplyMost(c.model());
+        EXPECT_LE(after, before * kSlack) << i;
+        lowered += after < before * (1 - 1e-6);
+    }
+    EXPECT_GT(lowered, kCases / 4);
+}
+
+TEST(WindowProperties, MoreAgitationOrNarrowingNeverRaisesThePumpLimit) {
+    Random random(103);
+    int lowered = 0;
+    for (int i = 0; i < kCases; ++i) {
+        Case c = random.next();
+        c.machine.restrictor.fitted = Sourced<bool>(true);
+        c.machine.restrictor.hole = Sourced<Length>(metres(0.015));
+        c.machine.restrictor.position = Sourced<RestrictorPosition>(RestrictorPosition::FullBore);
+        const auto before = c.model().limits().of(Limit::Pump);
+        ASSERT_TRUE(before) << i;
+        if (i % 2)
+            c.machine.agitation.flow->value =
+                random.between(1.1, 3) * c.machine.agitation.flow->value;
+        else
+            c.machine.restrictor.position->value = RestrictorPosition::Narrowed;
+        const auto after = c.model().limits().of(Limit::Pump);
+        ASSERT_TRUE(after) << i;
+        EXPECT_LE(after->si(), before->si() * kSlack) << i;
+        lowered += after->si() < before->si() * (1 - 1e-6);
+    }
+    EXPECT_GT(lowered, kCases / 2);
+}
+
+Limit dropped(Case& c, int which) {
+    auto& limits = c.machine.limits;
+    switch (which) {
+        case 0:
+            return limits.pressureFloor.reset(), Limit::PressureFloor;
+        case 1:
+            return limits.pressureCeiling.reset(), Limit::PressureCeiling;
+        case 2:
+            return limits.topSpeed.reset(), Limit::TopSpeed;
+        case 3:
+            return c.machine.pump = {}, Limit::Pump;
+        case 4:
+            return c.machine.meter = {}, Limit::Meter;
+        case 5:
+            return c.nozzle.pressureMin.reset(), Limit::NozzleMinimum;
+        case 6:
+            return c.nozzle.pressureMax.reset(), Limit::NozzleMaximum;
+        default:
+            return c.nozzle.droplets.reset(), Limit::Droplets;
+    }
+}
+
+TEST(WindowProperties, WhatIsDroppedIsNamedAndANozzleGapNeverCovers) {
+    Random random(104);
+    for (int i = 0; i < 8 * kCases; ++i) {
+        Case c = random.next();
+        c.job.droplets = {DropletCategory::C};
+        const Limit limit = dropped(c, i % 8);
+        const auto w = c.window();
+        EXPECT_EQ(std::count(w.notChecked.begin(), w.notChecked.end(), limit), 1) << i;
+        if (i % 8 >= 5) EXPECT_NE(standingOf(w, c.nozzle), Standing::Covers) << i;
+    }
+}
+
+TEST(WindowProperties, AHeavierMixLowersTheCeilingsFlowAndSparesACentrifugalPump) {
+    Random random(105);
+    for (int i = 0; i < kCases; ++i) {
+        Case c = random.next(true);
+        c.machine.pump.kind = Sourced<PumpKind>(PumpKind::Centrifugal);
+        const auto water = c.model().limits();
+        const double sg = random.between(1.02, 1.4);
+        c.job.specificGravity = Sourced<double>(sg);
+        const auto heavy = c.model().limits();
+        EXPECT_NEAR(*heavy.of(Limit::PressureCeiling) / *water.of(Limit::PressureCeiling),
+                    1 / std::sqrt(sg), 1e-12)
+            << i;
+        EXPECT_NEAR(*heavy.of(Limit::Pump) / *water.of(Limit::Pump), 1.0, 1e-9) << i;
+    }
+}
+
+TEST(WindowProperties, EveryPointKeepsItsFlowAndEachSideOfAPinIsTold) {
+    Random random(106);
+    for (int i = 0; i < kCases; ++i) {
+        const auto model = random.next().model();
+        const auto w = model.window();
+        double low = 0;
+        double high = HUGE_VAL;
+        for (const auto& l : w.limits) {
+            if (!l.pins) continue;
+            (l.side == Side::Low ? low : high) =
+                l.side == Side::Low ? std::max(low, l.speed.si()) : std::min(high, l.speed.si());
+        }
+        for (const double v : {0.5 * low, 0.999 * low, 1.001 * low, 0.999 * high, 1.001 * high}) {
+            const auto p = model.at(Speed::fromSi(v));
+            EXPECT_NEAR(p.rate * p.speed * model.width() / p.boomFlow, 1.0, 1e-9) << i;
+            EXPECT_TRUE(std::isfinite(p.sensorPressure.si() + p.nozzlePressure.si())) << i;
+            if (low * 1.01 > high) continue;
+            const bool inside = v > low && v < high;
+            EXPECT_EQ(std::abs(p.rateRatio - 1) < 1e-9, inside) << i << " at " << v;
+        }
+    }
+}
+
+}  // namespace
+}  // namespace bw
