@@ -170,14 +170,19 @@ Limit dropped(Case& c, int which) {
 
 TEST(WindowProperties, WhatIsDroppedIsNamedAndANozzleGapNeverCovers) {
     Random random(104);
+    int covered = 0;
     for (int i = 0; i < 8 * kCases; ++i) {
         Case c = random.next();
-        c.job.droplets = {DropletCategory::C};
+        c.job.droplets = {DropletCategory::C, DropletCategory::M};
+        covered += standingOf(c.window(), c.nozzle) == Standing::Covers;
         const Limit limit = dropped(c, i % 8);
         const auto w = c.window();
         EXPECT_EQ(std::count(w.notChecked.begin(), w.notChecked.end(), limit), 1) << i;
-        if (i % 8 >= 5) EXPECT_NE(standingOf(w, c.nozzle), Standing::Covers) << i;
+        if (i % 8 >= 5) {
+            EXPECT_NE(standingOf(w, c.nozzle), Standing::Covers) << i;
+        }
     }
+    EXPECT_GT(covered, 100);
 }
 
 TEST(WindowProperties, AHeavierMixLowersTheCeilingsFlowAndSparesACentrifugalPump) {
@@ -198,6 +203,7 @@ TEST(WindowProperties, AHeavierMixLowersTheCeilingsFlowAndSparesACentrifugalPump
 
 TEST(WindowProperties, EveryPointKeepsItsFlowAndEachSideOfAPinIsTold) {
     Random random(106);
+    int open = 0;
     for (int i = 0; i < kCases; ++i) {
         const auto model = random.next().model();
         const auto w = model.window();
@@ -213,10 +219,41 @@ TEST(WindowProperties, EveryPointKeepsItsFlowAndEachSideOfAPinIsTold) {
             EXPECT_NEAR(p.rate * p.speed * model.width() / p.boomFlow, 1.0, 1e-9) << i;
             EXPECT_TRUE(std::isfinite(p.sensorPressure.si() + p.nozzlePressure.si())) << i;
             if (low * 1.01 > high) continue;
+            ++open;
             const bool inside = v > low && v < high;
             EXPECT_EQ(std::abs(p.rateRatio - 1) < 1e-9, inside) << i << " at " << v;
         }
     }
+    EXPECT_GT(open, kCases);
+}
+
+TEST(WindowProperties, ExtremeInputGivesFiniteNumbers) {
+    Random random(107);
+    const auto power = [&](double least, double most) {
+        return std::pow(10.0, random.between(least, most));
+    };
+    int made = 0;
+    for (int i = 0; i < kCases; ++i) {
+        Case c = random.next(i % 2 == 0);
+        c.nozzle.flow->value = power(-2, 2) * c.nozzle.flow->value;
+        c.job.rate->value = power(-2, 2) * c.job.rate->value;
+        c.job.specificGravity = Sourced<double>(random.between(0.7, 2));
+        c.machine.losses.section.pressure->value = power(-4, 2) * bar(0.1);
+        c.machine.losses.suction.pressure->value = power(-4, 2) * bar(0.1);
+        c.machine.agitation.flow->value = power(-3, 1) * c.machine.agitation.flow->value;
+        const auto model = WindowModel::make(c.machine, c.nozzle, c.job);
+        if (!model) continue;
+        ++made;
+        const auto w = model->window();
+        for (const auto& l : w.limits)
+            EXPECT_TRUE(std::isfinite(l.flow.si()) && std::isfinite(l.speed.si())) << i;
+        for (const auto& p : {w.atSlow, w.atUsual, w.atFast}) {
+            EXPECT_TRUE(std::isfinite(p.boomFlow.si() + p.nozzlePressure.si() +
+                                      p.sensorPressure.si() + p.rate.si() + p.rateRatio))
+                << i;
+        }
+    }
+    EXPECT_GT(made, 500);
 }
 
 }  // namespace
