@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/simulation/rate_loop.h"
@@ -13,6 +14,7 @@ constexpr int kHalvings = 40;  // to the place where the law changes
 struct Knot {
     double control;
     CircuitState state;
+    bool isCorner = false;  ///< the law changes here
 };
 
 /// Same law on both sides: the curve between is smooth.
@@ -31,16 +33,31 @@ void addWithBreak(std::vector<Knot>& knots, const Circuit& circuit, Knot next) {
             Knot between{middle, circuit.atControl(middle)};
             (isSameLaw(between.state, low.state) ? low : high) = between;
         }
-        if (high.control > knots.back().control + 1e-9 && high.control < next.control - 1e-9)
+        high.isCorner = true;
+        if (high.control <= knots.back().control + 1e-9)
+            knots.back().isCorner = true;
+        else if (high.control >= next.control - 1e-9)
+            next.isCorner = true;
+        else
             knots.push_back(high);
     }
     knots.push_back(next);
 }
 
+/// Settings at which the control's own reach begins or ends.
+std::array<double, 3> ends(const CircuitParts& parts) {
+    return {parts.pump->leastSpeed, parts.pump->topSpeed, parts.leastOpening};
+}
+bool isEnd(const CircuitParts& parts, double control) {
+    const auto at = ends(parts);
+    return std::any_of(at.begin(), at.end(),
+                       [&](double end) { return std::abs(end - control) < 1e-9; });
+}
+
 std::vector<double> grid(const CircuitParts& parts) {
     std::vector<double> out;
     for (int i = 0; i <= kKnots; ++i) out.push_back(static_cast<double>(i) / kKnots);
-    for (const double at : {parts.pump->leastSpeed, parts.pump->topSpeed, parts.leastOpening})
+    for (const double at : ends(parts))
         if (at > 0 && at < 1) out.push_back(at);
     std::sort(out.begin(), out.end());
     const auto isClose = [](double a, double b) { return b - a < 1e-9; };
@@ -52,14 +69,17 @@ std::vector<double> grid(const CircuitParts& parts) {
 MonotoneCurve meteredCurve(const CircuitParts& parts) {
     const Circuit circuit(parts);
     std::vector<Knot> knots;
-    for (const double u : grid(parts)) addWithBreak(knots, circuit, {u, circuit.atControl(u)});
+    for (const double u : grid(parts))
+        addWithBreak(knots, circuit, {u, circuit.atControl(u), isEnd(parts, u)});
     std::vector<double> x;
     std::vector<double> y;
+    std::vector<std::size_t> corners;
     for (const Knot& k : knots) {
+        if (k.isCorner) corners.push_back(x.size());
         x.push_back(k.control);
         y.push_back(k.state.metered.si());
     }
-    return {std::move(x), std::move(y)};
+    return {std::move(x), std::move(y), corners};
 }
 
 double leakAt(const CircuitParts& parts, double pressure) {

@@ -22,19 +22,31 @@ double endSlope(double h0, double d0, double h1, double d1) {
     return std::clamp(slope, 0.0, 3 * d0);
 }
 
-std::vector<double> slopes(const std::vector<double>& h, const std::vector<double>& d) {
-    const std::size_t n = h.size();
-    std::vector<double> out(n + 1, d.front());
-    if (n == 1) return out;
-    out.front() = endSlope(h[0], d[0], h[1], d[1]);
-    out.back() = endSlope(h[n - 1], d[n - 1], h[n - 2], d[n - 2]);
-    for (std::size_t i = 1; i < n; ++i) out[i] = innerSlope(h[i - 1], d[i - 1], h[i], d[i]);
-    return out;
+struct Ends {
+    double start;
+    double end;
+};
+
+/// Slopes at both ends of the pieces `first` to `last` (not included), which join smoothly.
+void smoothRun(const std::vector<double>& h, const std::vector<double>& d, std::size_t first,
+               std::size_t last, std::vector<Ends>& out) {
+    if (last - first == 1) {
+        out.push_back({d[first], d[first]});
+        return;
+    }
+    double start = endSlope(h[first], d[first], h[first + 1], d[first + 1]);
+    for (std::size_t i = first; i < last; ++i) {
+        const double end = i + 1 < last ? innerSlope(h[i], d[i], h[i + 1], d[i + 1])
+                                        : endSlope(h[i], d[i], h[i - 1], d[i - 1]);
+        out.push_back({start, end});
+        start = end;
+    }
 }
 
 }  // namespace
 
-MonotoneCurve::MonotoneCurve(std::vector<double> x, std::vector<double> y) {
+MonotoneCurve::MonotoneCurve(std::vector<double> x, std::vector<double> y,
+                             const std::vector<std::size_t>& corners) {
     assert(x.size() >= 2 && x.size() == y.size());
     const std::size_t n = x.size() - 1;
     std::vector<double> h(n);
@@ -44,14 +56,23 @@ MonotoneCurve::MonotoneCurve(std::vector<double> x, std::vector<double> y) {
         h[i] = x[i + 1] - x[i];
         d[i] = (y[i + 1] - y[i]) / h[i];
     }
-    const std::vector<double> m = slopes(h, d);
-    for (std::size_t i = 0; i < n; ++i)
-        m_pieces.push_back({x[i], y[i], m[i], (3 * d[i] - 2 * m[i] - m[i + 1]) / h[i],
-                            (m[i] + m[i + 1] - 2 * d[i]) / (h[i] * h[i])});
+    std::vector<Ends> m;
+    std::size_t first = 0;
+    for (const std::size_t corner : corners) {
+        if (corner <= first || corner >= n) continue;
+        smoothRun(h, d, first, corner, m);
+        first = corner;
+    }
+    smoothRun(h, d, first, n, m);
+    for (std::size_t i = 0; i < n; ++i) {
+        const auto [start, end] = m[i];
+        m_pieces.push_back({x[i], y[i], start, (3 * d[i] - 2 * start - end) / h[i],
+                            (start + end - 2 * d[i]) / (h[i] * h[i])});
+    }
     m_low = x.front();
     m_high = x.back();
     m_topValue = y.back();
-    m_topSlope = m.back();
+    m_topSlope = m.back().end;
     const std::size_t bins = 2 * n;
     m_binsPerX = static_cast<double>(bins) / (m_high - m_low);
     std::size_t piece = 0;

@@ -12,8 +12,10 @@ namespace bw {
 class MonotoneCurve {
   public:
     MonotoneCurve() : MonotoneCurve({0.0, 1.0}, {0.0, 0.0}) {}
-    /// At least two knots; `x` rising strictly. A `y` below the one before it is lifted to it.
-    MonotoneCurve(std::vector<double> x, std::vector<double> y);
+    /// At least two knots; `x` rising strictly. A `y` below the one before it is lifted to it. At
+    /// the inner knots of `corners` (rising) the curve may bend sharply.
+    MonotoneCurve(std::vector<double> x, std::vector<double> y,
+                  const std::vector<std::size_t>& corners = {});
 
     double at(double x) const {
         if (x <= m_low) return m_pieces.front().y + m_pieces.front().slope * (x - m_low);
