@@ -75,6 +75,7 @@ OrderedJson nozzlePressure(Request& request);
 OrderedJson speedWindow(Request& request);
 OrderedJson boomEvenness(Request& request);
 OrderedJson turn(Request& request);
+OrderedJson simulate(Request& request);
 OrderedJson diagnose(Request& request);
 OrderedJson knowledge(Request& request);
 OrderedJson courseSpeedAnswer(Request& request);

@@ -24,6 +24,7 @@ constexpr std::array kTasks{
     Task{"speed_window", speedWindow},
     Task{"boom_evenness", boomEvenness},
     Task{"turn", turn},
+    Task{"simulate", simulate},
     Task{"diagnose", diagnose},
     Task{"knowledge", knowledge},
     Task{"course_speed", courseSpeedAnswer},

@@ -63,7 +63,10 @@ void RateLoop::settleConstants() {
     m_meterShare = lagShare(m_setup.control.meterLag);
     m_width = m_setup.widthOn().si();
     m_meterMinimum = m_setup.meterMinimum().si();
-    m_gravity = m_setup.parts.boom.specificGravity();
+    const LoopMeter& meter = m_setup.meter;
+    m_isMeterNoisy =
+        meter.noise > 0 || meter.noiseAdded > 0 || (meter.noiseBelow > 0 && m_meterMinimum > 0);
+    m_isSpeedNoisy = meter.speedNoise > 0;
     const double topRoot = m_curves.rootPressure.at(m_curves.rootPressure.high()) *
                            std::sqrt(std::max(m_setup.meter.sensorScale, 1.0));
     m_enteredFlow = enteredCurve(m_setup.enteredRunning(), topRoot);
@@ -81,7 +84,7 @@ void RateLoop::startSteady() {
 }
 
 const LoopSample& RateLoop::step() {
-    const double noise = m_speedNoise.next(m_generator);
+    const double noise = m_isSpeedNoisy ? m_speedNoise.next(m_generator) : 0.0;
     const LoopMeter& meter = m_setup.meter;
     const double measured = m_sample.speed.si() * meter.speedScale * (1 + meter.speedNoise * noise);
     m_sample.measuredSpeed = Speed::fromSi(std::max(0.0, measured));
@@ -152,7 +155,7 @@ double RateLoop::sensedFlow(double noise) const {
 }
 
 void RateLoop::sense() {
-    const double now = sensedFlow(m_meterNoise.next(m_generator));
+    const double now = sensedFlow(m_isMeterNoisy ? m_meterNoise.next(m_generator) : 0.0);
     m_shownFlow += m_meterShare * (now - m_shownFlow);
 }
 

@@ -102,7 +102,8 @@ class RateLoop {
     double m_meterShare = 1.0;
     double m_width = 0.0;
     double m_meterMinimum = 0.0;
-    double m_gravity = 1.0;
+    bool m_isMeterNoisy = true;  ///< without noise none is drawn
+    bool m_isSpeedNoisy = true;
     MonotoneCurve m_enteredFlow;  ///< over root of the reading, what the controller reckons
     double m_metered = 0.0;
     double m_shownFlow = 0.0;

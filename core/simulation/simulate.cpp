@@ -27,51 +27,56 @@ void readMeans(const std::vector<LoopSample>& trace, Simulation& out) {
 
 }  // namespace
 
+Drive::Drive(const std::vector<std::pair<Duration, Speed>>& knots) {
+    for (std::size_t i = 0; i < knots.size(); ++i) {
+        const auto& [time, speed] = knots[i];
+        double change = 0.0;
+        if (i + 1 < knots.size() && knots[i + 1].first > time)
+            change = (knots[i + 1].second - speed).si() / (knots[i + 1].first - time).si();
+        m_knots.push_back({time.si(), speed.si(), change});
+    }
+}
+
 Drive Drive::steady(Speed speed) {
-    Drive out;
-    out.m_knots = {{Duration{}, speed}};
-    return out;
+    return Drive({{Duration{}, speed}});
 }
 
 Drive Drive::ramp(Speed from, Speed to, Duration start, Duration lasting) {
-    Drive out;
-    out.m_knots = {{Duration{}, from}, {start, from}, {start + lasting, to}};
-    return out;
+    return Drive({{Duration{}, from}, {start, from}, {start + lasting, to}});
 }
 
 Drive Drive::stopGo(Speed fieldSpeed, Speed headlandSpeed, Duration field, double share) {
-    Drive out;
     const Duration braking = Duration::fromSi(kBraking);
     const Duration headland = field * (fieldSpeed / headlandSpeed * share / (1 - share));
     const Duration turned = field + braking + headland;
-    out.m_knots = {{Duration{}, fieldSpeed},
-                   {field, fieldSpeed},
-                   {field + braking, headlandSpeed},
-                   {turned, headlandSpeed},
-                   {turned + braking, fieldSpeed}};
+    Drive out({{Duration{}, fieldSpeed},
+               {field, fieldSpeed},
+               {field + braking, headlandSpeed},
+               {turned, headlandSpeed},
+               {turned + braking, fieldSpeed}});
     out.m_repeats = turned + braking;
     return out;
 }
 
 Drive Drive::steps(Speed first, const std::vector<std::pair<Duration, Speed>>& changes) {
-    Drive out = steady(first);
+    std::vector<std::pair<Duration, Speed>> knots{{Duration{}, first}};
     for (const auto& [time, speed] : changes) {
-        out.m_knots.push_back({time, out.m_knots.back().second});
-        out.m_knots.push_back({time + Duration::fromSi(kStepping), speed});
+        knots.push_back({time, knots.back().second});
+        knots.push_back({time + Duration::fromSi(kStepping), speed});
     }
-    return out;
+    return Drive(knots);
 }
 
 Speed Drive::at(Duration time) const {
     double t = time.si();
-    if (m_repeats) t = std::fmod(t, m_repeats->si());
-    const auto after = std::find_if(m_knots.begin(), m_knots.end(),
-                                    [t](const auto& knot) { return knot.first.si() > t; });
-    if (after == m_knots.begin()) return m_knots.front().second;
-    const auto& before = *std::prev(after);
-    if (after == m_knots.end()) return before.second;
-    const double part = (t - before.first.si()) / (after->first - before.first).si();
-    return before.second + part * (after->second - before.second);
+    if (m_repeats) {  // times are ≥ 0, so cutting off is rounding down
+        const double rounds = t / m_repeats->si();
+        t -= m_repeats->si() * static_cast<double>(static_cast<long long>(rounds));
+    }
+    std::size_t i = 0;
+    while (i + 1 < m_knots.size() && m_knots[i + 1].time <= t) ++i;
+    const Knot& knot = m_knots[i];
+    return Speed::fromSi(knot.speed + knot.change * (t - knot.time));
 }
 
 Simulation simulate(const LoopSetup& setup, const SimulationWish& wish) {

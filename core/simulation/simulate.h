@@ -30,7 +30,13 @@ class Drive {
     std::optional<Duration> repeats() const { return m_repeats; }
 
   private:
-    std::vector<std::pair<Duration, Speed>> m_knots;
+    struct Knot {
+        double time;
+        double speed;
+        double change;  ///< of speed, to the next knot
+    };
+    explicit Drive(const std::vector<std::pair<Duration, Speed>>& knots);
+    std::vector<Knot> m_knots;
     std::optional<Duration> m_repeats;
 };
 

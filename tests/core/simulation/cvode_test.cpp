@@ -2,8 +2,8 @@
 #include <gtest/gtest.h>
 
 #include "core/simulation/fault.h"
-#include "tests/core/simulation/loop_machines.h"
 #include "tests/support/cvode_loop.h"
+#include "tests/support/loop_machines.h"
 
 namespace bw {
 namespace {

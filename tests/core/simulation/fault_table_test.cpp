@@ -6,7 +6,7 @@
 
 #include "core/simulation/fault.h"
 #include "core/simulation/simulate.h"
-#include "tests/core/simulation/loop_machines.h"
+#include "tests/support/loop_machines.h"
 
 namespace bw {
 namespace {
@@ -65,7 +65,7 @@ TEST(FaultTable, AgreesWithThePrototypeOnThreeWorkingPoints) {
         std::vector<std::string> cell;
         std::istringstream in(line);
         for (std::string part; std::getline(in, part, ',');) cell.push_back(part);
-        ASSERT_EQ(cell.size(), 8U) << line;
+        ASSERT_EQ(cell.size(), 9U) << line;
         const bool healthy = cell[0] == "none";
         const LoopCase c = caseNamed(cell[2]);
         LoopSetup setup = c.setup();

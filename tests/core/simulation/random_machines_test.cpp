@@ -7,7 +7,7 @@
 #include "core/simulation/fault.h"
 #include "core/simulation/simulate.h"
 #include "core/simulation/stability.h"
-#include "tests/core/simulation/loop_machines.h"
+#include "tests/support/loop_machines.h"
 
 namespace bw {
 namespace {

@@ -9,7 +9,7 @@
 #include "core/simulation/simulate.h"
 #include "core/simulation/why.h"
 #include "core/text/sentences.h"
-#include "tests/core/simulation/loop_machines.h"
+#include "tests/support/loop_machines.h"
 
 namespace bw {
 namespace {

@@ -7,7 +7,7 @@
 #include <numbers>
 
 #include "core/simulation/simulate.h"
-#include "tests/core/simulation/loop_machines.h"
+#include "tests/support/loop_machines.h"
 
 namespace bw {
 namespace {

@@ -11,7 +11,7 @@
 
 #include "core/simulation/fault.h"
 #include "core/simulation/simulate.h"
-#include "tests/core/simulation/loop_machines.h"
+#include "tests/support/loop_machines.h"
 
 namespace bw {
 namespace {
@@ -131,12 +131,13 @@ TEST(Golden, ASeedGivesTheSameTraceToOneInABillion) {
     }
     if (std::getenv("BW_RENEW_GOLDEN")) {
         std::ofstream out(path);
-        out << "# Trace of the rate loop, seed 42: s, m, m, Pa, stroke, stroke. Our own last "
-               "value.\n";
-        for (const auto& line : lines) out << line << '\n';
+        out << "# Trace of the rate loop, seed 42: s, m, m, Pa, parts of the stroke.\n"
+               "time,shown,real,sensor,command,control,source\n";
+        for (const auto& line : lines) out << line << ",own last value\n";
     }
     std::ifstream in(path);
     std::string line;
+    std::getline(in, line);
     std::getline(in, line);
     std::size_t row = 0;
     while (std::getline(in, line)) {
