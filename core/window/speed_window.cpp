@@ -292,7 +292,8 @@ std::vector<ByHandRow> WindowModel::byHand(int rows) const {
 
 std::optional<FloorAdvice> WindowModel::floorAdvice(UnitSystem units) const {
     FloorAdvice advice;
-    advice.most = neededSensorPressure(m_demand.slow);
+    // The least rate asks for the least pressure: a floor over it would pin that one.
+    advice.most = sensorPressure(m_demand.rateLeast * m_demand.slow * m_width);
     if (!m_nozzle.pressureMin) return advice;
     advice.least = line().sensorFor(m_nozzle.pressureMin->value, line().largestSection());
     const Pressure rounded = roundedUp(*advice.least, units);
@@ -310,9 +311,8 @@ double WindowModel::coveredPart(RestrictorPosition position) const {
     const auto limits =
         limitsFor(Circuit(*parts), m_machine, m_nozzle, m_job, m_demand, m_width, position);
     if (limits.emptyWhy != Limit::None) return 0.0;
-    const auto speeds = speedLimits(limits, m_demand.rate);
-    const WindowEnd low = endOf(speeds, Side::Low);
-    const WindowEnd high = endOf(speeds, Side::High);
+    const WindowEnd low = endOf(speedLimits(limits, m_demand.rateLeast), Side::Low);
+    const WindowEnd high = endOf(speedLimits(limits, m_demand.rateMost), Side::High);
     if (crossed(low, high)) return 0.0;
     const double span = m_demand.fast.si() - m_demand.slow.si();
     if (span <= kTie * m_demand.usual.si())
@@ -326,9 +326,10 @@ std::optional<RestrictorAdvice> WindowModel::restrictorAdvice() const {
     if (!hasRestrictor(m_machine) || !m_machine.restrictor.changeoverFlow) return std::nullopt;
     RestrictorAdvice advice;
     advice.crossingSpeed = m_machine.restrictor.changeoverFlow->value / (m_demand.rate * m_width);
-    if (m_demand.fast < advice.crossingSpeed)
+    const Flow change = m_machine.restrictor.changeoverFlow->value;
+    if (m_demand.rateMost * m_demand.fast * m_width < change)
         advice.band = Band::Under;
-    else if (m_demand.slow >= advice.crossingSpeed)
+    else if (m_demand.rateLeast * m_demand.slow * m_width >= change)
         advice.band = Band::Over;
     const double fullBore = coveredPart(RestrictorPosition::FullBore);
     const double narrowed = coveredPart(RestrictorPosition::Narrowed);

@@ -50,7 +50,7 @@ struct WindowEnd {
 /// Advice on the controller's pressure floor. It protects the spray pattern only.
 struct FloorAdvice {
     std::optional<Pressure> least;  ///< sensor pressure at which the weakest nozzle has its lowest
-    std::optional<Pressure> most;   ///< sensor pressure needed at the slow speed
+    std::optional<Pressure> most;   ///< sensor pressure that the least rate needs at the slow speed
     std::optional<Pressure> recommended;  ///< nothing: none exists; use a smaller nozzle, more rate
                                           ///< or a faster slow speed
 };

@@ -409,5 +409,21 @@ TEST(SpeedWindowProperties, HeavierMixLowersTheSpeedThatTheCeilingSets) {
     }
 }
 
+/// A range of rates: the floor must let the least rate through at the slow speed, and the
+/// restrictor's band is that of all rates.
+TEST(SpeedWindow, AdviceForARangeOfRatesLooksAtBothRates) {
+    Job ranged = job(gpa(8), mph(10), mph(12), mph(14));
+    const auto one = speedWindow(selfPropelled100(), lowDrift04(), ranged).value();
+    ranged.rateLeast = Sourced<AreaRate>(gpa(6));
+    ranged.rateMost = Sourced<AreaRate>(gpa(14));
+    const auto all = speedWindow(selfPropelled100(), lowDrift04(), ranged).value();
+    // No ball valve: pressure goes with the square of the rate.
+    EXPECT_NEAR(*all.floor->most / *one.floor->most, 36.0 / 64.0, 1e-9);
+    // 60 nozzles at 20 in, 8 gal/ac, 14 mph: 22.6 gal/min, under the changeover at 30; at 14 gal/ac
+    // it is 39.6.
+    EXPECT_EQ(one.restrictor->band, Band::Under);
+    EXPECT_EQ(all.restrictor->band, Band::Straddles);
+}
+
 }  // namespace
 }  // namespace bw
