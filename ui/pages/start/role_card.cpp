@@ -127,6 +127,13 @@ Button* RoleCard::addDeed(const QString& text, const QString& icon, const QKeySe
     return button;
 }
 
+/// Wrapped words ask for height only once their width is known; the page scrolls rather than let
+/// them run over the picture.
+void RoleCard::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    setMinimumHeight(m_column->totalHeightForWidth(width()));
+}
+
 void RoleCard::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);

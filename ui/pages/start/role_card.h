@@ -40,6 +40,7 @@ class RoleCard : public QWidget {
                     bool isFirst);
 
   protected:
+    void resizeEvent(QResizeEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
 
   private:

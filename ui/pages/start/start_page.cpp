@@ -27,12 +27,38 @@ qsizetype openCases(const std::vector<StoredCase>& cases) {
                          [](const StoredCase& c) { return c.record.state == CaseState::Open; });
 }
 
+/// What a scroll area holds: at least as tall as its wrapped words ask for at its width.
+class TallContent : public QWidget {
+  protected:
+    void resizeEvent(QResizeEvent* event) override {
+        QWidget::resizeEvent(event);
+        fit();
+    }
+    bool event(QEvent* event) override {
+        const bool handled = QWidget::event(event);
+        if (event->type() == QEvent::LayoutRequest) fit();
+        return handled;
+    }
+
+  private:
+    void fit() { setMinimumHeight(layout()->totalHeightForWidth(width())); }
+};
+
 }  // namespace
 
 StartPage::StartPage(FarmSession& session, const QStringList& pages, QWidget* parent)
     : Page(session, parent), m_pageIds(pages) {
     setObjectName(u"start"_s);
-    auto* column = new QVBoxLayout(this);
+    auto* content = new TallContent;
+    auto* scroll = new QScrollArea;
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setWidgetResizable(true);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(scroll);
+    auto* column = new QVBoxLayout(content);
     column->setContentsMargins(px(28), px(24), px(28), px(20));
     column->setSpacing(px(14));
     column->addWidget(new TextLabel(tr("What is to be done?"), TextSize::Verdict, Role::Ink, true));
@@ -49,6 +75,7 @@ StartPage::StartPage(FarmSession& session, const QStringList& pages, QWidget* pa
         tr("Boomwright calculates and permits nothing. Label, machine handbook, local law and "
            "trained or licensed people decide.");
     column->addWidget((new TextLabel(defer, TextSize::Small, Role::Quiet))->wrapped());
+    scroll->setWidget(content);
 }
 
 QWidget* StartPage::buildFirstStart() {
