@@ -49,9 +49,9 @@ void SpeedWindowPage::previewFloor(std::optional<Pressure> floor) {
     m_floor = floor;
     study();
     showStudy();
-    m_viewHint->setText(floor ? tr("Floor tried: %1. Let go or Enter sets it, Esc takes it back")
-                                    .arg(shown(*floor, m_study->style))
-                              : tr("Drag the blue line, or ← → on the keys"));
+    m_viewHint->setText(
+        floor ? tr("Floor %1: Enter sets it, Esc not").arg(shown(*floor, m_study->style))
+              : tr("Drag the line, or ← →"));
 }
 
 void SpeedWindowPage::takeFloor(Pressure floor) {

@@ -282,7 +282,7 @@ void SpeedWindowPage::showView(int view) {
     m_strip->setVisible(view != View::Along);
     m_viewHint->setText(view == View::ByTable ? tr("↑ ↓ move the cursor; Ctrl+C copies")
                         : view == View::Along ? tr("← → walk along the boom")
-                                              : tr("Drag the blue line, or ← → on the keys"));
+                                              : tr("Drag the line, or ← →"));
     if (view == View::Along) m_boom->showCursor(m_cursor);
     showCautions();
 }
