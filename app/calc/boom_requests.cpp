@@ -39,16 +39,6 @@ BoomPipe boomPipe(Request& request, const Machine& machine) {
     return boom;
 }
 
-/// The law of the request's nozzle; limits and tables play no part here.
-std::optional<NozzleLaw> lawOf(Request& request, const Nozzle& nozzle) {
-    const auto law = nozzleLaw(nozzle);
-    if (law) return *law;
-    Problem problem = law.problem();
-    problem.where = pathTo("nozzle", problem.where);
-    request.fail(std::move(problem));
-    return std::nullopt;
-}
-
 OrderedJson evennessJson(const Request& request, const BoomEvenness& boom) {
     auto nozzles = OrderedJson::array();
     for (const auto& n : boom.nozzles)

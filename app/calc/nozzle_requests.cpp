@@ -28,13 +28,7 @@ double specificGravity(Request& request) {
 /// The law of the request's nozzle. Only the law: limits and tables play no part here.
 std::optional<NozzleLaw> lawIn(Request& request) {
     const Nozzle nozzle = request.nozzle();
-    if (!request.ok()) return std::nullopt;
-    const auto law = nozzleLaw(nozzle);
-    if (law) return *law;
-    Problem problem = law.problem();
-    problem.where = pathTo("nozzle", problem.where);
-    request.fail(std::move(problem));
-    return std::nullopt;
+    return request.ok() ? lawOf(request, nozzle) : std::nullopt;
 }
 
 /// What a table was turned into, and whether the answer lies beyond its rows.

@@ -54,4 +54,13 @@ std::string Request::words(const std::vector<Fact>& facts) const {
     return out;
 }
 
+std::optional<NozzleLaw> lawOf(Request& request, const Nozzle& nozzle) {
+    const auto law = nozzleLaw(nozzle);
+    if (law) return *law;
+    Problem problem = law.problem();
+    problem.where = pathTo("nozzle", problem.where);
+    request.fail(std::move(problem));
+    return std::nullopt;
+}
+
 }  // namespace bw::calc

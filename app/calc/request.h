@@ -8,6 +8,7 @@
 #include "core/exchange/json_document.h"
 #include "core/exchange/json_fields.h"
 #include "core/exchange/json_model.h"
+#include "core/hydraulics/nozzle_law.h"
 #include "core/text/sentences.h"
 
 namespace bw::calc {
@@ -67,6 +68,9 @@ class Request {
     std::optional<UnitSystem> m_units;
     UnitSystem m_machineUnits = UnitSystem::Metric;
 };
+
+/// The law of a nozzle of the request; its problem is left in the request's issues.
+std::optional<NozzleLaw> lawOf(Request& request, const Nozzle& nozzle);
 
 /// One function for each "do"; a problem is left in the request's issues.
 OrderedJson convert(Request& request);

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/model/pump_curve.h"
+
 namespace bw {
 namespace {
 
@@ -47,15 +49,8 @@ Opening openingFor(Flow flow, Pressure pressure) {
 }
 
 Result<PumpFit> fitPump(Pressure shutOff, const std::vector<CurvePoint>& curve) {
-    double over = 0.0;
-    double under = 0.0;
-    for (const auto& point : curve) {
-        const double square = point.flow.si() * point.flow.si();
-        over += (shutOff - point.pressure).si() * square;
-        under += square * square;
-    }
     PumpFit fit;
-    if (under > 0) fit.droop = SquareLoss::fromSi(over / under);
+    fit.droop = SquareLoss::fromSi(curveFall(shutOff, curve));
     if (fit.droop.si() < 0) return error("pump_curve_rising", "pump.curve");
     for (const auto& point : curve) {
         const Pressure miss = shutOff - fit.droop * (point.flow * point.flow) - point.pressure;

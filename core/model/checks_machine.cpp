@@ -6,6 +6,7 @@
 
 #include "core/model/checks.h"
 #include "core/model/field_checks.h"
+#include "core/model/pump_curve.h"
 
 namespace bw {
 namespace {
@@ -148,18 +149,6 @@ void checkStrainers(ProblemList& list, const Machine& m) {
             finest = &place;
         }
     }
-}
-
-/// Loss of head with flow, c = Σ(a−p)Q² / ΣQ⁴; the pump's law has no place for a rising curve.
-double curveFall(Pressure shutOff, const std::vector<CurvePoint>& curve) {
-    double over = 0.0;
-    double under = 0.0;
-    for (const auto& point : curve) {
-        const double square = point.flow.si() * point.flow.si();
-        over += (shutOff - point.pressure).si() * square;
-        under += square * square;
-    }
-    return under > 0 ? over / under : 0.0;
 }
 
 void checkCurve(ProblemList& list, const Pump& pump) {
