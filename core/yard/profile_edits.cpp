@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/model/machine_fields.h"
+#include "core/yard/yard_book.h"
 
 namespace bw {
 namespace {
@@ -31,33 +32,30 @@ bool applyOne(Machine& machine, const ProfileEdit& edit, const std::string& date
     return fits && setFieldOrigin(machine, edit.key, Origin::Measured, date);
 }
 
-struct FirmsUp {
-    std::string_view prefix;
-    std::string_view check;
-};
-constexpr std::array kFirmsUp{
-    FirmsUp{"pump.shutoff_pressure", "Y1"},
-    FirmsUp{"pump.curve", "Y1"},
-    FirmsUp{"pump.rated_flow", "Y1d"},
-    FirmsUp{"losses.suction.", "Y1"},
-    FirmsUp{"losses.line.", "Y1"},
-    FirmsUp{"losses.plumbing.", "Y1"},
-    FirmsUp{"losses.section.", "Y2"},
-    FirmsUp{"check_valve.", "Y2"},
-    FirmsUp{"meter.minimum_", "Y3"},
-    FirmsUp{"restrictor.changeover_flow", "Y3"},
-    FirmsUp{"loop.dead_time", "Y4"},
-    FirmsUp{"meter.scale", "Y5"},
-    FirmsUp{"agitation.", "Y8"},
-};
+/// What a throttle, fully open, loses at a flow; nothing where there is none, or its size is not
+/// known.
+Pressure throttleLoss(const Machine& machine, Flow flow) {
+    const auto& valve = machine.controlValve;
+    const bool isThrottle = bare(machine.control) == Control::Throttle;
+    if (!isThrottle || !valve.flow || !valve.at || !(valve.flow->value.si() > 0)) return {};
+    return valve.at->value * std::pow(flow / valve.flow->value, 2);
+}
 
 }  // namespace
 
 std::vector<ProfileEdit> profileEdits(const PumpLine& result, const Machine& machine) {
+    // A throttle keeps its loss in the profile, since the least flow comes from its size: the curve
+    // is the line ahead of it. A loss that would make the curve rise was a wrong one.
+    const Pressure ahead = result.pressure.value + throttleLoss(machine, result.flow.value);
+    const bool isThrottleWrong = ahead >= result.shutOff.value;
     std::vector<ProfileEdit> edits{
         {"pump.kind", std::string(choiceName(PumpKind::Centrifugal))},
         edit("pump.shutoff_pressure", result.shutOff.value),
-        {"pump.curve", std::vector<CurvePoint>{{result.flow.value, result.pressure.value}}}};
+        {"pump.curve", std::vector<CurvePoint>{
+                           {result.flow.value, isThrottleWrong ? result.pressure.value : ahead}}}};
+    for (const char* key : {"control_valve.flow", "control_valve.at"}) {
+        if (isThrottleWrong) clearKnown(machine, key, edits);
+    }
     for (const char* key :
          {"losses.suction.pressure", "losses.suction.at", "losses.line.pressure", "losses.line.at",
           "losses.plumbing.pressure", "losses.plumbing.at", "agitation.flow", "agitation.at"})
@@ -120,12 +118,7 @@ bool applyEdits(Machine& machine, const std::vector<ProfileEdit>& edits, const s
 }
 
 std::string_view checkFor(const Machine& machine, std::string_view key) {
-    const auto found = std::find_if(kFirmsUp.begin(), kFirmsUp.end(), [&](const FirmsUp& firm) {
-        return key.starts_with(firm.prefix);
-    });
-    if (found == kFirmsUp.end()) return {};
-    const bool isDiaphragm = bare(machine.pump.kind) == PumpKind::PositiveDisplacement;
-    return found->check == "Y1" && isDiaphragm ? "Y1d" : found->check;
+    return checkForValue(machine, "machine." + std::string(key));
 }
 
 }  // namespace bw

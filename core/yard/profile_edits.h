@@ -23,6 +23,8 @@ struct ProfileEdit {
 
 /// Y1: pump kind, shut-off pressure and one point of the curve. What the line already holds (losses
 /// of suction, line and plumbing, agitation) is cleared where it was known: it would count twice.
+/// A throttle's loss, fully open, stays and is added to the curve's point; it is cleared if that
+/// would make the curve rise.
 std::vector<ProfileEdit> profileEdits(const PumpLine& result, const Machine& machine);
 /// Y1d: the pump's flow; what the agitation of the profile takes at that pressure is added.
 std::vector<ProfileEdit> profileEdits(const PumpLeft& result, const Machine& machine);
@@ -43,8 +45,8 @@ std::vector<ProfileEdit> profileEdits(const AgitationFlow& result, const Machine
 /// not fit its field.
 bool applyEdits(Machine& machine, const std::vector<ProfileEdit>& edits, const std::string& date);
 
-/// Which yard check firms up an assumed field: "Y1" ("Y1d" where the pump is known to be a
-/// diaphragm or piston one), "Y2" …; empty where none does.
+/// Which yard check of this machine firms up a field: "Y1" ("Y1d" for a diaphragm or piston pump),
+/// "Y2" and so on; empty where none does.
 std::string_view checkFor(const Machine& machine, std::string_view key);
 
 }  // namespace bw

@@ -187,10 +187,18 @@ TEST(ProfileEdits, DiaphragmPumpGetsWhatIsLeftAndWhatStirs) {
 
 TEST(ProfileEdits, EveryKeyIsNamedByTheCheckThatFirmsItUp) {
     Machine machine;
+    EXPECT_EQ(checkFor(machine, "losses.line.pressure"), "") << "the pump is not known";
+    machine.pump.kind = Sourced<PumpKind>(PumpKind::Centrifugal);
     EXPECT_EQ(checkFor(machine, "losses.line.pressure"), "Y1");
+    EXPECT_EQ(checkFor(machine, "agitation.flow"), "Y1") << "inside the pump line";
     machine.pump.kind = Sourced<PumpKind>(PumpKind::PositiveDisplacement);
-    EXPECT_EQ(checkFor(machine, "losses.line.pressure"), "Y1d");
+    EXPECT_EQ(checkFor(machine, "losses.line.pressure"), "");
+    EXPECT_EQ(checkFor(machine, "pump.rated_flow"), "Y1d");
+    EXPECT_EQ(checkFor(machine, "agitation.flow"), "Y8");
     EXPECT_EQ(checkFor(machine, "losses.section.at"), "Y2");
+    EXPECT_EQ(checkFor(machine, "restrictor.changeover_flow"), "Y3");
+    EXPECT_EQ(checkFor(machine, "loop.dead_time"), "Y4");
+    EXPECT_EQ(checkFor(machine, "meter.scale"), "Y5");
     EXPECT_EQ(checkFor(machine, "width"), "");
 }
 

@@ -8,6 +8,7 @@
 
 #include "core/hydraulics/circuit.h"
 #include "core/yard/meter_check.h"
+#include "core/yard/profile_edits.h"
 #include "tests/support/builders.h"
 
 namespace bw {
@@ -80,6 +81,45 @@ TEST(YardRecovery, PumpLineForeseesTheTopFlowOfAnotherSet) {
                       hand.read(big.sensor, bar(0.05))});
         return line && holds(topFlow(*line, 72, lpm(1.6), bar(3)), usual.sprayed);
     }));
+}
+
+/// What the check reads on a machine, without errors; and what the machine gives with its results.
+void expectThePointComesBack(const Boom& boom) {
+    const CircuitState read = boom.full(boom.big);
+    const auto line = pumpLine(
+        {{bar(7.4), bar(0.05)}, {read.metered, read.metered * 0.01}, {read.sensor, bar(0.05)}});
+    ASSERT_TRUE(line.isOk());
+    Boom after = boom;
+    ASSERT_TRUE(applyEdits(after.machine, profileEdits(*line, after.machine), "2026-03-14"));
+    const CircuitState again = after.full(boom.big);
+    EXPECT_NEAR(again.sensor / read.sensor, 1, 1e-6);
+    EXPECT_NEAR(again.metered / read.metered, 1, 1e-6);
+    const double other = after.full(boom.law).metered / boom.full(boom.law).metered;
+    // The line is a fit: what agitation takes changes a little with the pressure.
+    EXPECT_NEAR(other, 1, 0.02) << "the line holds for other nozzles too";
+}
+
+TEST(YardRecovery, TheMachineWithItsLineGivesThePointThatWasRead) {
+    Boom boom;
+    boom.machine.losses.suction = {Sourced<Pressure>(bar(0.1)), Sourced<Flow>(lpm(150))};
+    boom.machine.losses.line = {Sourced<Pressure>(bar(0.2)), Sourced<Flow>(lpm(150))};
+    boom.machine.agitation = {Sourced<Flow>(lpm(40)), Sourced<Pressure>(bar(4))};
+    expectThePointComesBack(boom);
+}
+
+// The throttle lies inside the readings too, and stays in the profile: it must not count twice.
+TEST(YardRecovery, AThrottleCountsOnce) {
+    Boom boom;
+    boom.machine.control = Sourced<Control>(Control::Throttle);
+    boom.machine.controlValve = {Sourced<Flow>(lpm(170)), Sourced<Pressure>(bar(1.2)), {}};
+    ASSERT_LT(boom.full(boom.law).metered, Boom().full(boom.law).metered * 0.98);
+    expectThePointComesBack(boom);
+    // A valve said to be far smaller than the readings allow is not believed.
+    const auto line = pumpLine({{bar(7.4), bar(0.05)}, {lpm(210), lpm(2)}, {bar(4.6), bar(0.05)}});
+    boom.machine.controlValve.flow = Sourced<Flow>(lpm(60));
+    ASSERT_TRUE(applyEdits(boom.machine, profileEdits(*line, boom.machine), "2026-03-14"));
+    EXPECT_FALSE(boom.machine.controlValve.flow.has_value());
+    EXPECT_EQ(boom.machine.pump.curve->value.at(0).pressure, bar(4.6));
 }
 
 TEST(YardRecovery, NozzleLossGivesItsConstantBack) {
