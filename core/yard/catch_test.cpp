@@ -38,6 +38,13 @@ std::optional<Problem> refusal(const std::vector<CatchEntry>& entries) {
     return std::nullopt;
 }
 
+std::optional<Problem> refusal(const CatchLimits& limits) {
+    const auto isGood = [](double limit) { return limit > 0 && std::isfinite(limit); };
+    if (!isGood(limits.ofMean)) return error("yard_not_positive", "limit_of_mean");
+    if (!isGood(limits.ofNew)) return error("yard_not_positive", "limit_of_new");
+    return std::nullopt;
+}
+
 Measured<Flow> meanOf(const std::vector<CatchEntry>& entries) {
     double sum = 0.0;
     double squares = 0.0;
@@ -100,6 +107,7 @@ Result<CatchSummary> catchSummary(std::vector<CatchEntry> entries, const std::ve
               [](const auto& a, const auto& b) { return a.nozzle < b.nozzle; });
     if (auto bad = refusal(entries)) return *bad;
     if (newNozzle && !(newNozzle->si() > 0)) return error("yard_not_positive", "new_flow");
+    if (auto bad = refusal(limits)) return *bad;
     CatchSummary out;
     out.mean = meanOf(entries);
     if (!(out.mean.value.si() > 0)) return error("yard_not_positive", "nozzles");

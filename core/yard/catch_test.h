@@ -53,8 +53,8 @@ struct CatchSummary {
 /// Sorts out a catch test. `sections`: nozzles of each section, left to right (may be empty);
 /// `newNozzle`: flow of a new one at the pressure of the test, if known. Low against the mean:
 /// clean and catch again, still low: replace; high against the mean or a new one: replace.
-/// Problems: yard_no_runs, yard_not_positive, yard_nozzle_twice. Warning: yard_catch_coarse (jug
-/// and watch, k = 2, cannot tell the limit of the mean).
+/// Problems: yard_no_runs, yard_not_positive (limits too), yard_nozzle_twice. Warning:
+/// yard_catch_coarse (jug and watch, k = 2, cannot tell the limit of the mean).
 Result<CatchSummary> catchSummary(std::vector<CatchEntry> entries, const std::vector<int>& sections,
                                   std::optional<Flow> newNozzle, const CatchLimits& limits = {});
 

@@ -62,5 +62,14 @@ TEST(CatchTest, RefusesAndChooses) {
     EXPECT_EQ(sectionNozzles({2, 3}, 1), (std::vector{3, 4, 5}));
 }
 
+TEST(CatchTest, ALimitMustBeOverZero) {
+    const std::vector<CatchEntry> entries{{1, {build::lpm(1.2), build::lpm(0.01)}, {}}};
+    for (const double bad : {0.0, -0.05, std::nan("")}) {
+        EXPECT_EQ(catchSummary(entries, {}, {}, {bad, 0.1}).problem().where, "limit_of_mean");
+        EXPECT_EQ(catchSummary(entries, {}, {}, {0.05, bad}).problem().where, "limit_of_new");
+    }
+    EXPECT_TRUE(catchSummary(entries, {}, {}, {0.05, 0.1}).isOk());
+}
+
 }  // namespace
 }  // namespace bw
