@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 
 #include "core/base/csv_text.h"
 #include "core/base/resource.h"
@@ -73,6 +74,20 @@ bool assumeAgitation(Machine& machine) {
     return true;
 }
 
+/// The nozzle with the widest hole of those whose flow is known (square-root law); null without
+/// one.
+const Nozzle* largestOf(const std::vector<Nozzle>& nozzles) {
+    const Nozzle* largest = nullptr;
+    double most = 0.0;
+    for (const Nozzle& nozzle : nozzles) {
+        if (!nozzle.flow || !nozzle.at || !(nozzle.at->value.si() > 0)) continue;
+        const double size = nozzle.flow->value.si() / std::sqrt(nozzle.at->value.si());
+        if (size > most) largest = &nozzle;
+        most = std::max(most, size);
+    }
+    return largest;
+}
+
 /// The field still holds what was assumed for the class. Start values of a class are choices.
 bool holds(const Machine& machine, const StartValue& start) {
     const auto view = fieldView(machine, start.key);
@@ -114,6 +129,43 @@ bool assumeSectionLoss(Machine& machine, const Nozzle& nozzle) {
     machine.losses.section.pressure = loss;
     machine.losses.section.at = Sourced<Flow>(nozzle.flow->value * most, Origin::Assumed);
     return true;
+}
+
+void assumePumpFlow(Machine& machine, Flow plate) {
+    Sourced<Flow> flow(plate * 0.85, Origin::Assumed);
+    flow.from = plate * 0.70;
+    flow.to = plate;
+    machine.pump.ratedFlow = flow;
+}
+
+bool assumeSlowSpeed(Job& job) {
+    if (job.slow || !job.usual) return false;
+    Sourced<Speed> slow(job.usual->value * 0.6, Origin::Assumed);
+    slow.from = job.usual->value * 0.4;
+    slow.to = job.usual->value * 0.8;
+    job.slow = slow;
+    return true;
+}
+
+std::vector<std::string> completeProfile(Machine& machine, const std::vector<Nozzle>& aboard) {
+    std::vector<std::string> filled;
+    const auto take = [&](const char* key) {
+        if (fieldView(machine, key)->isKnown || !takeStartValue(machine, key)) return;
+        filled.emplace_back(key);
+    };
+    if (bare(machine.checkValve.kind) == ShutOffKind::Ball) take("check_valve.opening_pressure");
+    take("agitation.flow");
+    if (machine.agitation.flow) take("agitation.at");
+    if (bare(machine.machineClass) == MachineClass::Pulsed) {
+        for (const char* key : {"pulsed.pressure", "pulsed.duty_min", "pulsed.duty_max"}) take(key);
+    }
+    const Nozzle* largest = largestOf(aboard);
+    const bool isLossKnown = machine.losses.section.pressure || machine.losses.section.at;
+    if (!isLossKnown && largest && assumeSectionLoss(machine, *largest)) {
+        filled.emplace_back("losses.section.pressure");
+        filled.emplace_back("losses.section.at");
+    }
+    return filled;
 }
 
 std::vector<std::string> takeClass(Machine& machine, MachineClass machineClass, Origin origin) {

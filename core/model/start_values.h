@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/model/job.h"
 #include "core/model/machine.h"
 #include "core/model/nozzle.h"
 
@@ -51,6 +52,21 @@ bool takeStartValue(Machine& machine, std::string_view key);
 /// 10 % is the usual limit of inspections, from memory; 5 % is judgement. False (nothing changed)
 /// if the sections or the nozzle's flow are not known.
 bool assumeSectionLoss(Machine& machine, const Nozzle& nozzle);
+
+/// Assumes what a diaphragm or piston pump still gives, from the flow on its plate (> 0): 85 % (70
+/// to 100 %). About 3 % lost a year: a grains-research manual, Australia (as read); five years of
+/// it, and the ends, are judgement.
+void assumePumpFlow(Machine& machine, Flow plate);
+
+/// Assumes the slow speed of a job that has none: 60 % of the usual (40 to 80 %), judgement: people
+/// guess it too high. False (nothing changed) if there is one, or no usual speed.
+bool assumeSlowSpeed(Job& job);
+
+/// Completes a profile after the class and the ten questions: what an answer uses and nobody was
+/// asked for is assumed, with its range: the loss from sensor to nozzle (5 %, for the largest of
+/// the nozzles `aboard`), the opening pressure of ball valves, agitation from the tank, pressure
+/// and on-time share of pulsed nozzles. Nothing that is known is touched. Returns the keys filled.
+std::vector<std::string> completeProfile(Machine& machine, const std::vector<Nozzle>& aboard);
 
 /// Gives a machine its class and fills what is unknown, or was assumed for the class before, with
 /// the start values of the new one. What a person gave stays. Returns the keys that were filled.
