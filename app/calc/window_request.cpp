@@ -4,6 +4,8 @@
 #include "core/window/rests_on.h"
 #include "core/window/speed_window.h"
 #include "core/window/verdict.h"
+#include "core/yard/firm_up.h"
+#include "core/yard/yard_book.h"
 
 namespace bw::calc {
 namespace {
@@ -86,16 +88,28 @@ OrderedJson movesJson(const Request& request, const Move& move) {
             {"empty", {{"from", move.atFrom.empty}, {"to", move.atTo.empty}}}};
 }
 
-OrderedJson restsOnJson(const Request& request, const std::vector<RestsOn>& items) {
+OrderedJson restsOnJson(const Request& request, const Machine& machine,
+                        const std::vector<RestsOn>& items) {
     auto out = OrderedJson::array();
     for (const auto& item : items) {
         if (!item.hasRange) continue;
+        const std::string check(checkForValue(machine, item.where));
         out.push_back(
             {{"value", item.where},
              {"origin", std::string(name(item.origin))},
-             {"moves", orNull(item.move, [&](const Move& m) { return movesJson(request, m); })}});
+             {"moves", orNull(item.move, [&](const Move& m) { return movesJson(request, m); })},
+             {"check", check.empty() ? OrderedJson(nullptr) : OrderedJson(check)}});
     }
     return out;
+}
+
+OrderedJson firmUpJson(const Request& request, const FirmUp& up) {
+    const auto spread = [&](const EndSpread& end) {
+        return OrderedJson{{"from", request.number(end.from)}, {"to", request.number(end.to)}};
+    };
+    return {{"check", up.check},        {"values", up.values},
+            {"low", spread(up.low)},    {"high", spread(up.high)},
+            {"can_empty", up.canEmpty}, {"shrinks", request.number(up.shrinks)}};
 }
 
 OrderedJson byHandJson(const Request& request, const std::vector<ByHandRow>& rows) {
@@ -128,7 +142,10 @@ OrderedJson windowJson(const Request& request, const WindowModel& model) {
     if (valueOr(model.machine().senses, Senses::Flow) == Senses::Nothing)
         out["by_hand"] = byHandJson(request, model.byHand());
     out["not_checked"] = namesOf(window.notChecked);
-    out["rests_on"] = restsOnJson(request, restsOn(model.machine(), model.nozzle(), model.job()));
+    const Machine& machine = model.machine();
+    out["rests_on"] = restsOnJson(request, machine, restsOn(machine, model.nozzle(), model.job()));
+    out["firm_up"] = orNull(firmUp(machine, model.nozzle(), model.job()),
+                            [&](const FirmUp& up) { return firmUpJson(request, up); });
     out["sentence"] = sentenceOf(verdictOf(model, window), sentences(), request.style());
     return out;
 }

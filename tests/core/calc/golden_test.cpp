@@ -20,8 +20,15 @@ std::vector<Json> goldenRequests() {
     range["machine"]["limits"]["pressure_floor"] = {
         {"value", "1.6 bar"}, {"origin", "assumed"}, {"from", "1.2 bar"}, {"to", "2 bar"}};
     range["units"] = "uk";
-    return {demoRequest(0, 0, "Demo low-drift fan 04"), demoRequest(0, 5, "Demo metering plate 06"),
-            byHand, pulsed, range};
+    Json loss = demoRequest(0, 0, "Demo low-drift fan 04");
+    loss["machine"]["losses"]["section"]["pressure"] = {
+        {"value", "1.5 psi"}, {"origin", "assumed"}, {"from", "0 psi"}, {"to", "4 psi"}};
+    return {demoRequest(0, 0, "Demo low-drift fan 04"),
+            demoRequest(0, 5, "Demo metering plate 06"),
+            byHand,
+            pulsed,
+            range,
+            loss};
 }
 
 /// The same in every word and key; numbers to 1e-9, as compilers may differ in the last digits.

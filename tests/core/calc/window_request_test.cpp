@@ -348,6 +348,31 @@ TEST(CalcWindow, AssumedValuesWithARangeSayHowFarTheyMoveTheAnswer) {
     }
 }
 
+Json assumed(const char* value, const char* from, const char* to) {
+    return {{"value", value}, {"origin", "assumed"}, {"from", from}, {"to", to}};
+}
+
+TEST(CalcWindow, NamesTheYardCheckThatFirmsItUpMost) {
+    Json request = demoRequest(0, 0, "Demo low-drift fan 04");
+    EXPECT_TRUE(ask(request)["firm_up"].is_null()) << "nothing is assumed";
+    request["machine"]["losses"]["section"]["pressure"] = assumed("1.5 psi", "0 psi", "4 psi");
+    request["machine"]["limits"]["pressure_floor"] = assumed("18 psi", "17 psi", "19 psi");
+    const Json answer = ask(request);
+    ASSERT_EQ(answer["firm_up"]["check"], "Y2") << answer["firm_up"];
+    EXPECT_EQ(answer["firm_up"]["values"], Json::array({"machine.losses.section.pressure"}));
+    for (const auto& item : answer["rests_on"]) {
+        if (item["value"] == "machine.limits.pressure_floor") {
+            EXPECT_TRUE(item["check"].is_null());
+            continue;
+        }
+        EXPECT_EQ(item["check"], "Y2");
+        // One value alone: what the check tells apart is what the value moves.
+        EXPECT_EQ(item["moves"]["low"]["from"], answer["firm_up"]["low"]["to"]);
+        EXPECT_EQ(item["moves"]["low"]["to"], answer["firm_up"]["low"]["from"]);
+    }
+    EXPECT_GT(answer["firm_up"]["shrinks"]["value"].get<double>(), 0);
+}
+
 TEST(CalcWindow, ARangeWhoseEndLeavesNoWindowIsNamedAllTheSame) {
     Json request = bareRequest();
     request["machine"]["limits"] = {

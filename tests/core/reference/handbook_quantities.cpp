@@ -13,6 +13,7 @@
 #include "core/season/rate_cost.h"
 #include "core/window/speed_window.h"
 #include "core/yard/catch_flow.h"
+#include "core/yard/catch_test.h"
 #include "core/yard/course_speed.h"
 #include "core/yard/meter_check.h"
 #include "tests/core/reference/handbook_makers.h"
@@ -285,10 +286,62 @@ double shownOverTrue(const Inputs& in, const char* shown, const char* known) {
     return in.number(shown) / in.number(known);
 }
 
+/// The plot on which ounces caught equal gallons an acre, whatever its width.
+Area ounceArea() {
+    return ounceCourse(kFoot) * kFoot;
+}
+
+/// The most that a nozzle may give against a new one before the catch test says "replace".
+Flow highestGoodCatch(const Inputs& in) {
+    const Flow fresh = in.get<Flow>("mean");
+    const CatchLimits limits{10.0, in.number("tolerance_pct") / 100};
+    Flow good = fresh;
+    Flow high = fresh * 2.0;
+    for (int i = 0; i < 50; ++i) {
+        const Flow middle = (good + high) / 2.0;
+        const auto summary = catchSummary({{1, {middle, Flow{}}, {}}}, {}, fresh, limits);
+        const bool isGood = summary->nozzles.at(0).verdict == CatchVerdict::Good;
+        (isGood ? good : high) = middle;
+    }
+    return good;
+}
+
 const std::map<std::string, Maker>& yardMakers() {
     static const std::map<std::string, Maker> makers{
         {"ounce_course_length",
-         [](const Inputs& i) { return any(ounceCourse(i.get<Length>("spacing"))); }},
+         [](const Inputs& i) {
+             return any(ounceCourse(i.get<Length>(i.has("band_in") ? "band" : "spacing")));
+         }},
+        {"ounce_course_length_pints",
+         [](const Inputs& i) {
+             return any(ounceCourse(i.get<Length>("swath")) * i.number("multiplier"));
+         }},
+        {"plot_area_1_128_ac", [](const Inputs&) { return any(ounceArea() / (kFoot * kFoot)); }},
+        {"catch_equals_rate",
+         [](const Inputs& i) { return any(rateFromPlot(i.get<Volume>("catch"), ounceArea())); }},
+        {"square_plot_catch",
+         [](const Inputs& i) {
+             const auto side = i.get<Length>("side");
+             return any(rateFromPlot(i.get<Volume>("catch"), side * side));
+         }},
+        {"plot_area_to_acres",
+         [](const Inputs& i) { return any(i.get<Length>("side1") * i.get<Length>("side2")); }},
+        {"rate_from_plot",
+         [](const Inputs& i) {
+             return any(rateFromPlot(make<Volume>(i.number("volume_gal"), Unit::GallonUs),
+                                     i.get<Area>("area")));
+         }},
+        {"accept_band_high", [](const Inputs& i) { return any(highestGoodCatch(i)); }},
+        {"tolerance_vs_average", [](const Inputs&) { return any(CatchLimits{}.ofMean); }},
+        {"tolerance_vs_rated", [](const Inputs&) { return any(CatchLimits{}.ofNew); }},
+        {"in_use_nozzle_flow_limit", [](const Inputs&) { return any(CatchLimits{}.ofNew); }},
+        {"pulses_check",
+         [](const Inputs& i) {
+             const double corrected =
+                 correctedNumber(i.number("cal_pulses_per_gal"), PulseConvention::PulsesPer,
+                                 i.number("indicated_gal") / 100);
+             return any(corrected * 100);  // counted for 100 gal, whatever the number says
+         }},
         {"plot_length_1_128_ac",
          [](const Inputs& i) { return any(ounceCourse(i.get<Length>("boom"))); }},
         {"new_cal_pulses_per_volume",
@@ -327,6 +380,8 @@ Unit unitOf(const std::string& text) {
                                                    {"USD", Unit::None},
                                                    {"pulses/gal", Unit::None},
                                                    {"mL/pulse", Unit::None},
+                                                   {"pulses", Unit::None},
+                                                   {"sq ft", Unit::None},
                                                    {"ft/min", Unit::None},
                                                    {"ft/s", Unit::None},
                                                    {"0.001 ft", Unit::None},
