@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <nlohmann/json.hpp>
 #include <set>
 
 #include "core/base/resource.h"

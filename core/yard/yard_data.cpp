@@ -2,6 +2,7 @@
 #include "core/yard/yard_data.h"
 
 #include <algorithm>
+#include <nlohmann/json.hpp>
 
 #include "core/model/machine_fields.h"
 
