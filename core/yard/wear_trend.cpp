@@ -170,6 +170,20 @@ std::string isoDate(Day day) {
     return text.data();
 }
 
+std::optional<WearTest> wearTest(const std::string& date, const CatchSummary& summary,
+                                 Pressure held, int nozzles, const ReadingErrors& errors) {
+    const double caught = double(summary.nozzles.size());
+    const bool isSample = caught < nozzles;
+    const bool isKnown = summary.meanOfNew && held.si() > 0 && (!isSample || summary.cv);
+    if (!isKnown) return std::nullopt;
+    const double reading = summary.mean.uncertainty / summary.mean.value;
+    const double gauge = 0.5 * (errors.gauge / held);
+    // Of all nozzles caught nothing is left to chance.
+    const double sample = isSample ? *summary.cv * std::sqrt((1 - caught / nozzles) / caught) : 0.0;
+    const double part = std::hypot(reading, gauge, sample);
+    return WearTest{date, {*summary.meanOfNew, *summary.meanOfNew * part}};
+}
+
 Result<WearTrend> wearTrend(std::vector<WearTest> tests, double limit) {
     std::sort(tests.begin(), tests.end(),
               [](const WearTest& a, const WearTest& b) { return a.date < b.date; });

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/yard/catch_test.h"
 #include "core/yard/measured.h"
 #include "core/yard/yard_checks.h"
 
@@ -25,6 +26,14 @@ struct WearTest {
     std::string date;  ///< ISO
     Measured<double> ofNew;
 };
+
+/// A catch test as a point of the trend: its mean against a new nozzle's flow at the pressure
+/// `held`
+/// (> 0). Counted: the readings' errors, the gauge's (square-root law), and that some nozzles stand
+/// for all `nozzles` of the set with the spread between them. Nothing if the flow of a new one is
+/// not known (`meanOfNew`), or one nozzle of several was caught.
+std::optional<WearTest> wearTest(const std::string& date, const CatchSummary& summary,
+                                 Pressure held, int nozzles, const ReadingErrors& errors = {});
 
 /// A straight line through the tests of one nozzle set, and when it passes the limit.
 struct WearTrend {

@@ -93,6 +93,33 @@ TEST(FiveMinuteProfile, TenQuestionsGiveAnAnswerThatSaysWhatItRestsOn) {
     }
 }
 
+// "I don't know" wherever it can be said: sections and the set aboard are all that is left.
+TEST(FiveMinuteProfile, NotKnowingIsNoDeadEnd) {
+    for (const auto& c : everyCase()) {
+        SCOPED_TRACE(std::string(choiceName(c.machineClass)));
+        Machine m;
+        m.units = c.units;
+        takeClass(m, c.machineClass);
+        m.sections = Sourced<std::vector<int>>({12, 12, 12, 12, 12, 12});
+        for (const auto& question : tenQuestions(m)) {
+            for (const auto& key : question.keys) {
+                if (key != "sets_aboard" && key != "sections") takeStartValue(m, key);
+            }
+        }
+        const Nozzle nozzle = build::nozzle(build::lpm(1.6));
+        completeProfile(m, {nozzle});
+        EXPECT_EQ(firstError(checkMachine(m)), nullptr);
+        const auto ends = windowEnds(m, nozzle, build::job());
+        ASSERT_TRUE(ends.isOk()) << ends.problem().code;
+        EXPECT_FALSE(ends->empty);
+        EXPECT_TRUE(ends->high.has_value()) << "a top pressure is assumed";
+        const auto items = restsOn(m, nozzle, build::job());
+        EXPECT_TRUE(std::any_of(items.begin(), items.end(), [](const RestsOn& item) {
+            return item.where == "machine.spacing" && item.move;
+        }));
+    }
+}
+
 TEST(FiveMinuteProfile, WhatIsKnownStays) {
     Machine m = answered({MachineClass::Trailed, UnitSystem::Metric, ShutOffKind::Ball, false});
     m.checkValve.openingPressure = Sourced<Pressure>(build::bar(0.4), Origin::Measured);

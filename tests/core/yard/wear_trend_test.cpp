@@ -8,6 +8,7 @@
 #include <random>
 
 #include "core/text/sentences.h"
+#include "tests/support/builders.h"
 
 namespace bw {
 namespace {
@@ -136,6 +137,26 @@ TEST(WearTrend, TheTrueDayLiesInTheBand) {
     EXPECT_GE(held, 930);
     EXPECT_LE(held, 975);
     EXPECT_GT(closed, 800) << "bands without an end would hold anything";
+}
+
+// By hand: mean 1.25 of 1.20 is 1.0417. Readings 0.01/√2/1.25 = 0.5657 %; gauge half of
+// 0.05/2.5 = 1 %; sample: spread √2·0.05/1.25 = 5.657 %, times √((1 - 2/8) / 2) = 3.464 %. Together
+// 3.650 %.
+TEST(WearTrend, ACatchTestIsAPoint) {
+    const auto flow = [](double x) { return build::lpm(x); };
+    const std::vector<CatchEntry> entries{{1, {flow(1.2), flow(0.01)}, {}},
+                                          {5, {flow(1.3), flow(0.01)}, {}}};
+    const auto summary = catchSummary(entries, {}, flow(1.2));
+    const auto point = wearTest("2026-03-14", *summary, build::bar(2.5), 8);
+    ASSERT_TRUE(point.has_value());
+    EXPECT_NEAR(point->ofNew.value, 1.0417, 1e-4);
+    EXPECT_NEAR(point->ofNew.uncertainty / point->ofNew.value, 0.03650, 1e-4);
+    const auto whole = wearTest("2026-03-14", *summary, build::bar(2.5), 2);
+    EXPECT_NEAR(whole->ofNew.uncertainty / whole->ofNew.value, 0.01149, 1e-4);
+    EXPECT_FALSE(wearTest("", *catchSummary(entries, {}, {}), build::bar(2.5), 8).has_value());
+    const auto one = catchSummary({entries[0]}, {}, flow(1.2));
+    EXPECT_FALSE(wearTest("", *one, build::bar(2.5), 8).has_value());
+    EXPECT_FALSE(wearTest("", *summary, build::bar(0), 8).has_value());
 }
 
 TEST(WearTrend, EveryOutcomeHasItsWords) {
