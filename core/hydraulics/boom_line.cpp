@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "core/base/numeric.h"
@@ -109,6 +110,7 @@ Pressure BoomLine::sensorAt(Flow boom) const {
     // hardest section.
     double open = 0.0;
     for (const auto& g : m_groups) open += g.section.isOpen ? g.count * g.section.openNozzles : 0.0;
+    if (!(open > 0)) return Pressure::fromSi(std::numeric_limits<double>::infinity());
     const Pressure mean = m_law.pressure(boom / open, m_gravity);
     double low = 0.0;
     double high = 0.0;

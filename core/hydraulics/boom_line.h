@@ -57,7 +57,7 @@ class BoomLine {
     Pressure nozzleAt(Pressure sensor, const BoomSection& section) const;
     /// Flow of the whole boom at a sensor pressure.
     Flow flowAt(Pressure sensor) const;
-    /// Sensor pressure at a flow (≥ 0) of the whole boom.
+    /// Sensor pressure at a flow (≥ 0) of the whole boom; infinite if every section is shut.
     Pressure sensorAt(Flow boom) const;
     /// Pressure of a nozzle that passes the mean flow.
     Pressure meanNozzlePressure(Flow boom) const;
@@ -75,7 +75,7 @@ class BoomLine {
     NozzleLaw m_law;
     Pressure m_valveLoss;
     double m_gravity;
-    SquareLoss m_builtLoss;  ///< of the first section: what an unblocked one loses
+    SquareLoss m_builtLoss;  ///< the least of all: what an unblocked section loses
     int m_nozzles = 0;
     int m_largest = 0;
     int m_smallest = 0;

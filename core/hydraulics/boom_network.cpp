@@ -56,7 +56,7 @@ class Network {
         m_pipe.density *= gravity;
         for (const int f : boom.feeds) m_isFeed[static_cast<std::size_t>(f - 1)] = true;
         for (int i = 0; i + 1 < boom.nozzles; ++i) m_links.push_back({i, i + 1, boom.spacing});
-        if (boom.ring && boom.nozzles > 2)
+        if (boom.ring && boom.nozzles > 1)
             m_links.push_back(
                 {boom.nozzles - 1, 0, static_cast<double>(boom.nozzles - 1) * boom.spacing});
         m_nozzleLoss.resize(m_emitted.size());

@@ -49,6 +49,8 @@ std::optional<double> controlFor(const CircuitParts& parts, double sensor) {
         const double loss = (outlet - behind) / (gravity * metered * metered);
         return loss > 0 ? std::min(1.0, 1 / (std::sqrt(loss) * parts.valve->conductance)) : 1.0;
     }
+    // A flat pump holds its pressure whatever the by-pass takes: no opening of it changes the flow.
+    if (full.isCentrifugal() && !(full.droop() > 0)) return 1.0;
     const double branched = full.branches() * std::sqrt(behind / gravity);
     const double given = full.isCentrifugal()
                              ? std::sqrt(std::max(0.0, (full.head() - behind) / full.droop()))
@@ -56,15 +58,6 @@ std::optional<double> controlFor(const CircuitParts& parts, double sensor) {
     const double spare = std::min(given, full.suctionMost()) - metered - branched;
     return std::clamp(1 - spare / (parts.valve->conductance * std::sqrt(behind / gravity)), 0.0,
                       1.0);
-}
-
-/// Outlet pressure at which the branches take what the suction side still gives beside `metered`.
-double outletBySuction(const CircuitParts& parts, const CircuitSetting& full, double metered) {
-    const double spare = full.suctionMost() - metered;
-    if (spare <= 0) return 0.0;
-    if (!(full.branches() > 0)) return kCircuitInfinity;
-    const double root = spare / full.branches();
-    return parts.boom.specificGravity() * root * root;
 }
 
 CircuitState notReached() {
@@ -172,7 +165,7 @@ std::optional<Pressure> Circuit::mostSensorPressure(Flow boom) const {
     const double metered = boom.si();
     if (!full.isCentrifugal() && metered >= full.available()) return Pressure{};
     const double outlet =
-        std::min(outletAhead(m_parts, full, metered), outletBySuction(m_parts, full, metered));
+        std::min(outletAhead(m_parts, full, metered), full.outletBySuction(metered));
     const double lost = m_parts.boom.specificGravity() * full.series() * metered * metered;
     return Pressure::fromSi(std::max(0.0, outlet - lost));
 }

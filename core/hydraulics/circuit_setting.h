@@ -64,6 +64,13 @@ class CircuitSetting {
     }
     double available() const { return std::min(m_displaced, m_suctionMost); }
     double suctionMost() const { return m_suctionMost; }
+    /// Outlet pressure at which the branches take what the suction side gives beside `metered`.
+    double outletBySuction(double metered) const {
+        const double spare = m_suctionMost - metered;
+        if (spare <= 0) return 0.0;
+        if (!(branches() > 0)) return kCircuitInfinity;
+        return m_gravity * (spare / branches()) * (spare / branches());
+    }
     double head() const { return m_head; }
     double droop() const { return m_droop; }
     bool isCentrifugal() const { return m_parts.pump->kind == PumpKind::Centrifugal; }
@@ -196,28 +203,42 @@ class CircuitSetting {
         return s;
     }
 
+    /// What the pump's own law gives into its branches alone, then held by suction and relief
+    /// valve.
+    double shutInOutlet() {
+        double outlet = kCircuitInfinity;
+        if (isCentrifugal()) {
+            outlet = m_head / (1 + m_droop * branches() * branches() / m_gravity);
+        } else if (branches() > 0) {
+            const double root = m_displaced / branches();
+            outlet = m_gravity * root * root;
+        }
+        if (const double most = outletBySuction(0.0); most < outlet) {
+            m_limit = CircuitLimit::Suction;
+            outlet = most;
+        }
+        if (const auto relief = m_parts.pump->relief; relief && relief->si() < outlet) {
+            m_limit = CircuitLimit::ReliefValve;
+            m_reliefOpen = true;
+            outlet = relief->si();
+        }
+        return outlet;
+    }
     /// A shut throttle: the pump stands at shut-off, or at its relief valve; nothing reaches the
     /// boom.
-    CircuitState shutIn() const {
+    CircuitState shutIn() {
         CircuitState s;
         s.status = SolveStatus::Closed;
         s.control = m_control;
         s.pumpSpeed = m_speed;
-        const auto relief = m_parts.pump->relief;
-        double outlet = 0.0;
-        if (isCentrifugal())
-            outlet = m_head / (1 + m_droop * branches() * branches() / m_gravity);
-        else if (branches() > 0)
-            outlet = m_gravity * (available() / branches()) * (available() / branches());
-        else
-            outlet = kCircuitInfinity;
-        if (relief) outlet = std::min(outlet, relief->si());
+        const double outlet = shutInOutlet();
+        s.limitedBy = m_limit;
         s.pumpOutlet = Pressure::fromSi(outlet);
         const double root = std::sqrt(outlet / m_gravity);
         s.agitation = Flow::fromSi(m_parts.agitation.conductance * root);
         s.outletLeak = Flow::fromSi(m_parts.outletLeak.conductance * root);
         const Flow branched = s.agitation + s.outletLeak;
-        s.pump = isCentrifugal() ? branched : Flow::fromSi(available());
+        s.pump = Flow::fromSi(pumpFlow(outlet, branched.si()));
         s.relief = s.pump - branched;
         s.suctionLoss =
             Pressure::fromSi(m_gravity * m_parts.suction.si() * s.pump.si() * s.pump.si());

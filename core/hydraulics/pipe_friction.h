@@ -10,7 +10,7 @@ struct Pipe {
     Length bore;
     Length roughness = Length::fromSi(1.5e-6);  ///< smooth plastic, common practice
     KinematicViscosity viscosity = KinematicViscosity::fromSi(1e-6);  ///< water near 20 °C
-    double density = 1000.0;                                          ///< kg/m³
+    double density = 1000.0;  ///< kg/m³; of water where a mix is told by its specific gravity
 };
 
 /// Darcy friction factor and its slope on the Reynolds number. 64/Re below 2000 (Hagen–Poiseuille),

@@ -12,8 +12,7 @@
 namespace bw {
 namespace {
 
-constexpr double kWaterDensity = 1000.0;  // kg/m³
-constexpr double kWorthSaying = 0.005;    // half a percent of the rate, as for the dose
+constexpr double kWorthSaying = 0.005;  // half a percent of the rate, as for the dose
 
 template <class Q>
 Argument arg(const char* name, Q value) {
@@ -58,7 +57,6 @@ BoomPipe pipeOf(const WindowModel& model) {
     pipe.nozzles = model.nozzles();
     pipe.spacing = m.spacing->value;
     pipe.pipe.bore = m.boomPipe.bore->value;
-    pipe.pipe.density = kWaterDensity * model.line().specificGravity();
     pipe.feeds = m.boomPipe.feeds->value;
     pipe.ring = valueOr(m.boomPipe.ring, false);
     return pipe;
@@ -236,12 +234,13 @@ BoomStrip turnStrip(const WindowModel& model, Speed speed, Length radius, UnitSy
 
 BoomStrip slopeStrip(const WindowModel& model, Speed speed, double percent, UnitSystem units) {
     const OperatingPoint point = model.at(speed);
-    // Pulsed nozzles: the pressures are those of an open nozzle, not of the mean over time.
-    const Flow boom = model.boomFlow(point.sensorPressure);
-    const Flow level = boom * (1.0 / model.nozzles());
+    // Pulsed nozzles: pressure and flow are those of an open nozzle, not of the mean over time.
+    const BoomLine& line = model.line();
+    const Flow level = line.law().flow(point.nozzlePressure, line.specificGravity());
+    const Flow boom = static_cast<double>(model.nozzles()) * level;
     BoomStrip strip;
     strip.nozzles = boomOf(model);
-    const auto along = slopeAlong(model.line(), model.machine().spacing->value, boom, percent);
+    const auto along = slopeAlong(line, model.machine().spacing->value, boom, percent);
     for (std::size_t i = 0; i < strip.nozzles.size(); ++i) {
         StripNozzle& nozzle = strip.nozzles[i];
         nozzle.pressure = along[i].nozzlePressure;

@@ -56,7 +56,8 @@ std::vector<SlopePoint> slopeAlong(const BoomLine& line, Length spacing, Flow bo
     };
     const double reach = std::abs(perMetre * offsetOf(nozzles - 1, nozzles, spacing).si());
     const double level = line.meanNozzlePressure(boom).si();
-    const double middle = risingRoot(miss, 0.0, level + 2 * reach + 1.0).x;
+    // Very steep, the middle may stand under nothing while the low end still sprays.
+    const double middle = risingRoot(miss, -reach, level + 2 * reach + 1.0).x;
     std::vector<SlopePoint> out;
     for (int i = 0; i < nozzles; ++i) out.push_back(at(i, middle));
     return out;

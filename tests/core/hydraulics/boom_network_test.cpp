@@ -140,5 +140,21 @@ TEST(BoomNetwork, FrictionFactorIsSmoothAtBothEndsOfTheTransition) {
     }
 }
 
+/// Two nozzles in a ring: both ways are as long, so each carries half, and in laminar flow each
+/// loses half of what the single pipe would at the same flow.
+TEST(BoomNetwork, TwoNozzlesMakeARing) {
+    BoomPipe pipe;
+    pipe.nozzles = 2;
+    pipe.spacing = metres(5);
+    pipe.pipe.bore = metres(0.02);
+    pipe.feeds = {1};
+    const NozzleLaw law(lpm(1.2), bar(3));
+    const double open = boomEvenness(pipe, law, bar(3)).value().drop;
+    pipe.ring = true;
+    const auto ring = boomEvenness(pipe, law, bar(3)).value();
+    EXPECT_NEAR(ring.drop / open, 0.5, 1e-3);
+    EXPECT_LT(ring.residual, 1e-9);
+}
+
 }  // namespace
 }  // namespace bw

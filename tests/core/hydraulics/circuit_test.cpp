@@ -248,5 +248,66 @@ TEST(CircuitProperties, DensityDropsOutOfACentrifugalWindow) {
     }
 }
 
+/// A pump whose pressure does not fall holds it whatever the by-pass takes: nothing to set.
+TEST(Circuit, ABypassCannotSetTheFlowOfAFlatPump) {
+    Machine m = selfPropelled100();
+    m.control = Sourced<Control>(Control::Bypass);
+    m.controlValve = {Sourced<Flow>(gpm(60)), Sourced<Pressure>(psi(30)), {}};
+    m.pump.curve.reset();
+    m.losses.suction = {};
+    const Circuit circuit = circuitOf(m, airFan08());
+    const Flow only = circuit.atControl(1).sprayed;
+    EXPECT_NEAR(*circuit.least() / only, 1.0, 1e-12);
+    const auto same = circuit.atFlow(only);
+    EXPECT_EQ(*same.control, 1.0);
+    EXPECT_NEAR(same.sprayed / only, 1.0, 1e-12);
+    EXPECT_EQ(circuit.atFlow(0.5 * only).limitedBy, CircuitLimit::ControlMinimum);
+    EXPECT_EQ(circuit.atFlow(2.0 * only).limitedBy, CircuitLimit::Pump);
+}
+
+/// Shut throttle, wide agitation, hard suction: the branch gets no more than the suction side can
+/// give, and the pressure at the outlet is what drives that through.
+TEST(Circuit, AShutThrottleLeavesTheSuctionSideItsLimit) {
+    Machine m = selfPropelled100();
+    m.control = Sourced<Control>(Control::Throttle);
+    m.controlValve = {Sourced<Flow>(gpm(60)), Sourced<Pressure>(psi(5)), {}};
+    m.losses.suction = {Sourced<Pressure>(psi(9)), Sourced<Flow>(gpm(10))};  // 10 gal/min at most
+    const Circuit circuit = circuitOf(m, airFan08());
+    const auto shut = circuit.atControl(0);
+    EXPECT_NEAR(gpmOf(shut.pump), 10, 1e-9);
+    EXPECT_NEAR(gpmOf(shut.agitation), 10, 1e-9);
+    EXPECT_NEAR(psiOf(shut.suctionLoss), 9, 1e-9);
+    EXPECT_NEAR(psiOf(shut.pumpOutlet), 45 * (10.0 / 14) * (10.0 / 14), 1e-9);
+    EXPECT_EQ(shut.limitedBy, CircuitLimit::Suction);
+    EXPECT_LT(balance(circuit.parts(), shut).flowMiss, 1e-9);
+    // The nearly shut one is its neighbour.
+    const auto nearly = circuit.atControl(1e-6);
+    EXPECT_NEAR(nearly.pumpOutlet / shut.pumpOutlet, 1.0, 1e-4);
+}
+
+TEST(Circuit, AReliefValveTakesTheRestOfAShutInCentrifugalPump) {
+    Machine m = selfPropelled100();
+    m.control = Sourced<Control>(Control::Throttle);
+    m.controlValve = {Sourced<Flow>(gpm(60)), Sourced<Pressure>(psi(5)), {}};
+    m.pump.reliefPressure = Sourced<Pressure>(psi(100));
+    const Circuit circuit = circuitOf(m, airFan08());
+    const auto shut = circuit.atControl(0);
+    EXPECT_EQ(shut.limitedBy, CircuitLimit::ReliefValve);
+    EXPECT_NEAR(psiOf(shut.pumpOutlet), 100, 1e-9);
+    const auto nearly = circuit.atControl(1e-6);
+    EXPECT_NEAR(nearly.relief / shut.relief, 1.0, 1e-4);
+    EXPECT_NEAR((shut.agitation + shut.relief) / shut.pump, 1.0, 1e-12);
+}
+
+TEST(Circuit, ABoomWithEverySectionShutPassesNothingWhateverItsLaw) {
+    for (const double exponent : {0.5, 0.46}) {
+        const NozzleLaw law(lpm(1.2), bar(3), exponent);
+        const BoomLine shut({{8, 8, SquareLoss{}, false}, {9, 9, SquareLoss{}, false}}, law,
+                            Pressure{}, 1.0);
+        EXPECT_EQ(shut.flowAt(bar(3)).si(), 0.0);
+        EXPECT_FALSE(shut.sensorAt(lpm(10)).isFinite()) << exponent;
+    }
+}
+
 }  // namespace
 }  // namespace bw

@@ -152,5 +152,45 @@ TEST(BoomStrip, AShutOffValveShutsTheUpperEnd) {
     EXPECT_THAT(said(strip), HasSubstr("hold the shut-off valve open"));
 }
 
+/// At one flow all pressures go with density, friction too: the share that is lost stays.
+TEST(BoomStrip, AHeavierMixIsAsEvenAsWaterAtTheSameFlow) {
+    Boom boom;
+    boom.m.boomPipe.bore->value = metres(0.016);
+    const auto water = evenStrip(boom.model(), kSpeed);
+    boom.j.specificGravity->value = 1.28;
+    const auto heavy = evenStrip(boom.model(), kSpeed);
+    for (const std::size_t i : {0U, 20U, 71U}) {
+        EXPECT_NEAR(*heavy.nozzles[i].part, *water.nozzles[i].part, 1e-9) << i;
+        EXPECT_NEAR(*heavy.nozzles[i].pressure / *water.nozzles[i].pressure, 1.28, 1e-9) << i;
+    }
+}
+
+/// Invented: pulsed at 3 bar, half of the time on. The level boom's nozzles stand at the set
+/// pressure, whatever the sections lose.
+TEST(BoomStrip, OpenPulsedNozzlesStandAroundTheSetPressureOnASlope) {
+    Boom boom;
+    boom.m.pulsed.pressure = Sourced<Pressure>(bar(3));
+    boom.m.losses.section = {Sourced<Pressure>(bar(0.5)), Sourced<Flow>(lpm(28.8))};
+    const auto model = boom.model();
+    const auto level = slopeStrip(model, 0.5 * kSpeed, 0, UnitSystem::Metric);
+    EXPECT_NEAR(*level.nozzles.front().pressure / bar(3), 1.0, 1e-9);
+    EXPECT_NEAR(*level.nozzles.back().flow / lpm(1.2), 1.0, 1e-9);
+    const auto slope = slopeStrip(model, 0.5 * kSpeed, 10, UnitSystem::Metric);
+    EXPECT_GT(*slope.nozzles.front().pressure, bar(3));
+    EXPECT_LT(*slope.nozzles.back().pressure, bar(3));
+}
+
+/// Steep and slow: the upper half is dry and even the middle would stand under nothing, yet the
+/// boom's flow stays.
+TEST(BoomStrip, TheFlowOfTheBoomStaysHoweverSteep) {
+    const Boom boom;
+    for (const double percent : {0.0, 10.0, 40.0}) {
+        const auto strip = slopeStrip(boom.model(), kmh(0.8), percent, UnitSystem::Metric);
+        double sum = 0.0;
+        for (const auto& n : strip.nozzles) sum += n.flow->si();
+        EXPECT_NEAR(sum / (72 * lpm(0.1).si()), 1.0, 1e-6) << percent;
+    }
+}
+
 }  // namespace
 }  // namespace bw
