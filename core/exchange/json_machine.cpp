@@ -56,6 +56,16 @@ void settleRestrictor(const Json& json, Restrictor& restrictor) {
         restrictor.fitted = Sourced<bool>(true);
 }
 
+/// A pump without points is flat and stops at nothing; a throttle of no stated size shuts fully.
+void fillSupply(Machine& machine) {
+    fill(machine.pump.leastSpeed, 0.0);
+    if (machine.pump.kind->value == PumpKind::Centrifugal)
+        fill(machine.pump.curve, std::vector<CurvePoint>());
+    const ControlValve& valve = machine.controlValve;
+    if (machine.control->value == Control::Throttle && !valve.flow)
+        fill(machine.controlValve.leastOpening, 0.0);
+}
+
 /// What a request that leaves these out means.
 void fillDefaults(Machine& machine, const Json& json) {
     fill(machine.senses, Senses::Flow);
@@ -67,6 +77,7 @@ void fillDefaults(Machine& machine, const Json& json) {
         fill(machine.restrictor.dischargeCoefficient, 0.62);
     }
     if (machine.checkValve.openingPressure) fill(machine.checkValve.kind, ShutOffKind::Ball);
+    if (machine.pump.kind) fillSupply(machine);
 }
 
 bool isWhole(const Machine& machine) {

@@ -125,6 +125,8 @@ std::optional<Advice> restrictorAdvice(const WindowModel& model, const SpeedWind
     advice.body.push_back(crossingFact(model, r));
     for (auto& reason : restrictorReasons(model.machine()))
         advice.body.push_back(std::move(reason));
+    if (narrowed && !model.machine().restrictor.hole)
+        advice.body.push_back({"advice.valve_hole_unknown", {}});
     return advice;
 }
 
@@ -205,7 +207,10 @@ std::vector<Fact> sectionFacts(const WindowModel& model, const SpeedWindow& wind
     const char* code = unseen == rows.end()   ? "sections.all_seen"
                        : told.sectionsOn == 1 ? "sections.unseen_one"
                                               : "sections.unseen";
-    return {{code, arguments}};
+    std::vector<Fact> out{{code, arguments}};
+    const auto& d = model.demand();
+    if (d.rateLeast < d.rate) out.push_back({"sections.least_rate", {arg("rate", d.rateLeast)}});
+    return out;
 }
 
 }  // namespace bw

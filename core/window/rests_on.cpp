@@ -22,18 +22,37 @@ std::optional<AnyQuantity> quantityOf(const T& value) {
         return std::nullopt;
 }
 
+/// Keys of the control: how little it lets through, and what an open throttle takes. By-pass and
+/// least settings count for nothing where pulsed nozzles set the flow.
+void addControlKeys(const Machine& m, std::set<std::string>& keys) {
+    const bool pulsed = m.pulsed.pressure.has_value();
+    const auto control = valueOr(m.control, Control::PumpSpeed);
+    if (!pulsed || control == Control::Throttle) keys.insert("control");
+    if (control == Control::PumpSpeed && !pulsed) keys.insert("pump.least_speed");
+    if (control == Control::Throttle || (control == Control::Bypass && !pulsed))
+        keys.insert({"control_valve.flow", "control_valve.at"});
+    if (control == Control::Throttle && !pulsed) keys.insert("control_valve.least_opening");
+}
+
 /// Keys of the machine that decide what the pump can feed and how little the control lets through.
 void addSupplyKeys(const Machine& m, bool narrowed, std::set<std::string>& keys) {
-    keys.insert({"control", "pump.kind", "losses.suction.pressure", "losses.suction.at",
-                 "pump.suction_available", "losses.line.pressure", "losses.line.at",
-                 "losses.plumbing.pressure", "losses.plumbing.at", "agitation.flow", "agitation.at",
-                 "pump.least_speed", "control_valve.flow", "control_valve.at",
-                 "control_valve.least_opening"});
+    keys.insert({"pump.kind", "losses.suction.pressure", "losses.suction.at",
+                 "pump.suction_available", "pump.relief_pressure", "losses.line.pressure",
+                 "losses.line.at", "losses.plumbing.pressure", "losses.plumbing.at",
+                 "agitation.flow", "agitation.at"});
+    addControlKeys(m, keys);
     if (valueOr(m.pump.kind, PumpKind::Centrifugal) == PumpKind::Centrifugal)
         keys.insert({"pump.shutoff_pressure", "pump.curve"});
     else
-        keys.insert({"pump.rated_flow", "pump.relief_pressure"});
+        keys.insert("pump.rated_flow");
     if (narrowed) keys.insert({"restrictor.hole", "restrictor.discharge_coefficient"});
+}
+
+/// The field that the meter's lowest flow comes from: its own, else the changeover flow.
+std::string meterKey(bool narrowed, const Machine& m) {
+    const auto& own = narrowed ? m.meter.minimumNarrowed : m.meter.minimumFullBore;
+    if (!own && hasRestrictor(m)) return "restrictor.changeover_flow";
+    return narrowed ? "meter.minimum_narrowed" : "meter.minimum_full_bore";
 }
 
 /// Keys of the machine that the window uses.
@@ -51,12 +70,7 @@ std::set<std::string> machineKeys(const Machine& m, RestrictorPosition position)
     const bool narrowed = hasRestrictor(m) && position == RestrictorPosition::Narrowed;
     if (m.pump.kind) addSupplyKeys(m, narrowed, keys);
     if (!hasMeter(m)) return keys;
-    keys.insert("meter.maximum");
-    const auto& own = narrowed ? m.meter.minimumNarrowed : m.meter.minimumFullBore;
-    if (own)
-        keys.insert(narrowed ? "meter.minimum_narrowed" : "meter.minimum_full_bore");
-    else if (hasRestrictor(m))
-        keys.insert("restrictor.changeover_flow");
+    keys.insert({"meter.maximum", meterKey(narrowed, m)});
     return keys;
 }
 
@@ -72,7 +86,8 @@ std::set<std::string> nozzleKeys(const Nozzle& n, const Job& job) {
 }
 
 std::set<std::string> jobKeys() {
-    return {"rate", "rate_least", "rate_most", "slow", "usual", "fast", "specific_gravity"};
+    return {"rate",  "rate_least", "rate_most",        "slow",
+            "usual", "fast",       "specific_gravity", "drift_percent"};
 }
 
 /// The field that a limit is made of, as far as it is one.
@@ -94,7 +109,7 @@ std::string keyOf(Limit limit, bool narrowed, const Machine& m) {
         case Limit::DriftClass:
             return "nozzle.drift";
         case Limit::MeterMinimum:
-            return narrowed ? "machine.meter.minimum_narrowed" : "machine.meter.minimum_full_bore";
+            return "machine." + meterKey(narrowed, m);
         case Limit::MeterMaximum:
             return "machine.meter.maximum";
         case Limit::DutyMinimum:

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/window/pressure_run.h"
+#include "core/window/supply.h"
 #include "core/window/window_ends.h"
 
 namespace bw {
@@ -68,10 +69,6 @@ WindowEnd endOf(const std::vector<SpeedLimit>& limits, Side side) {
     end.limit = mine.front().limit;
     end.next.assign(mine.begin() + 1, mine.end());
     return end;
-}
-
-bool isController(Limit limit) {
-    return limit == Limit::PressureFloor || limit == Limit::PressureCeiling;
 }
 
 RestrictorPosition positionOf(const Machine& machine) {
@@ -215,14 +212,7 @@ OperatingPoint WindowModel::at(Speed speed) const {
     OperatingPoint point;
     point.speed = speed;
     const Flow wish = wished(speed);
-    Flow flow = wish;
-    // The controller's floor and ceiling first; the machine itself has the last word.
-    for (const bool byController : {true, false}) {
-        for (const auto& f : m_limits.flows) {
-            if (!f.pins || isController(f.limit) != byController) continue;
-            flow = f.side == Side::Low ? std::max(flow, f.flow) : std::min(flow, f.flow);
-        }
-    }
+    const Flow flow = heldFlow(m_limits, wish);
     point.boomFlow = flow;
     point.nozzleFlow = flow / static_cast<double>(m_nozzles);
     const auto set = bare(m_machine.pulsed.pressure);
@@ -345,9 +335,11 @@ std::vector<SectionsOn> WindowModel::sectionsOff() const {
     const auto minimum = hasMeter(m_machine) ? meterMinimum(m_machine, m_position) : std::nullopt;
     const bool metered =
         valueOr(m_machine.sectionReturns, SectionReturns::None) == SectionReturns::Metered;
+    // With a range of rates the least of them asks for the least flow.
+    const Flow whole = m_demand.rateLeast * m_demand.usual * m_width;
     int nozzlesOn = m_nozzles;
     for (std::size_t on = sections.size(); on > 0; --on) {
-        SectionsOn row{static_cast<int>(on), nozzlesOn, wished(m_demand.usual), std::nullopt};
+        SectionsOn row{static_cast<int>(on), nozzlesOn, whole, std::nullopt};
         // Metered returns send a shut section's flow back to the tank: the meter sees it all.
         if (!metered) row.flow = row.flow * (static_cast<double>(nozzlesOn) / m_nozzles);
         if (minimum) row.underMinimum = below(row.flow.si(), minimum->si());

@@ -70,7 +70,7 @@ struct RestrictorAdvice {
 struct SectionsOn {
     int sectionsOn = 0;
     int nozzlesOn = 0;
-    Flow flow;                         ///< at the usual speed
+    Flow flow;                         ///< at the usual speed and the least rate
     std::optional<bool> underMinimum;  ///< nothing: the meter's minimum is unknown
 };
 

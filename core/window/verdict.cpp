@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/window/pressure_run.h"
+#include "core/window/supply.h"
 
 namespace bw {
 namespace {
@@ -249,16 +250,28 @@ std::string fieldThatMends(Limit limit, const Machine& m) {
         case Limit::Meter:
             return m.meter.maximum ? "meter.minimum_full_bore" : "meter.maximum";
         case Limit::Pump:
-            return "restrictor.hole";
+            return isPumpCurveKnown(m) ? "restrictor.hole" : "pump.curve";
         case Limit::ControlMinimum:
-            return "control_valve.flow";
+            if (!m.control) return "control";
+            return m.control->value == Control::PumpSpeed ? "pump.least_speed"
+                                                          : "control_valve.flow";
         case Limit::ReliefValve:
-            return "pump.relief_pressure";
+            return m.pump.reliefPressure ? "restrictor.hole" : "pump.relief_pressure";
         case Limit::Suction:
             return "losses.suction.pressure";
         default:
             return {};
     }
+}
+
+/// Why a limit is not checked, where that differs with what is missing.
+std::string uncheckedCode(Limit limit, const Machine& m) {
+    const std::string field = fieldThatMends(limit, m);
+    if (field == "pump.curve") return "unchecked.pump_curve";
+    if (field == "pump.least_speed") return "unchecked.least_speed";
+    if (field == "control") return "unchecked.control";
+    const bool byHole = field == "restrictor.hole" && limit != Limit::Pump;
+    return choice(byHole ? "unchecked.narrowed." : "unchecked.", limit);
 }
 
 }  // namespace
@@ -344,7 +357,7 @@ std::vector<Unchecked> whatIsUnchecked(const WindowModel& model, const SpeedWind
             supplySaid = true;
             continue;
         }
-        Fact what{choice("unchecked.", limit), {{"nozzle", model.nozzle().name}}};
+        Fact what{uncheckedCode(limit, model.machine()), {{"nozzle", model.nozzle().name}}};
         if (limit == Limit::Droplets) {
             const auto wish = dropletArguments(model.job());
             what.arguments.insert(what.arguments.end(), wish.begin(), wish.end());

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "core/window/supply.h"
+
 namespace bw {
 namespace {
 
@@ -53,12 +55,7 @@ std::vector<RateBandPoint> rateBand(const WindowModel& model, Speed from, Speed 
     const auto& d = model.demand();
     if (d.rateLeast == d.rateMost || model.machine().pulsed.pressure) return out;
     const auto pressure = [&](AreaRate rate, Speed speed) {
-        Flow flow = rate * speed * model.width();
-        for (const auto& f : model.limits().flows) {
-            if (!f.pins) continue;
-            flow = f.side == Side::Low ? std::max(flow, f.flow) : std::min(flow, f.flow);
-        }
-        return model.sensorPressure(flow);
+        return model.sensorPressure(heldFlow(model.limits(), rate * speed * model.width()));
     };
     for (int i = 0; i < points; ++i) {
         const Speed speed = from + (static_cast<double>(i) / (points - 1)) * (to - from);
@@ -116,6 +113,7 @@ CurveExtent extentOf(const WindowModel& model, const SpeedWindow& window) {
 
 std::vector<ReachPoint> pumpReach(const WindowModel& model, Speed from, Speed to, int points) {
     std::vector<ReachPoint> out;
+    if (!isPumpCurveKnown(model.machine())) return out;
     for (int i = 0; i <= points; ++i) {
         const Speed speed = from + (static_cast<double>(i) / points) * (to - from);
         const auto most =

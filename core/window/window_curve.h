@@ -49,7 +49,7 @@ struct ReachPoint {
     Pressure sensorPressure;
 };
 /// What the pump can feed over a range of speeds, at the usual rate; points where it is infinite
-/// are left out. Empty where the pump is not known.
+/// are left out. Empty where the pump or its curve is not known.
 std::vector<ReachPoint> pumpReach(const WindowModel& model, Speed from, Speed to, int points);
 
 }  // namespace bw

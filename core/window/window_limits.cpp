@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/window/pressure_run.h"
+#include "core/window/supply.h"
 
 namespace bw {
 namespace {
@@ -111,8 +112,8 @@ class Collector {
 
     void controlMinimum() {
         const auto least = m_circuit.least();
-        if (!least) return unchecked(Limit::ControlMinimum);
-        if (least->si() > 0) add(Limit::ControlMinimum, Side::Low, *least, true);
+        if (!least || !isLeastFlowKnown(m_machine)) unchecked(Limit::ControlMinimum);
+        if (least && least->si() > 0) add(Limit::ControlMinimum, Side::Low, *least, true);
     }
 
     /// Pulsed nozzles hold their pressure, so the sensor does not follow the flow by the nozzles'
@@ -130,12 +131,15 @@ class Collector {
         const auto& parts = m_circuit.parts();
         if (!parts.pump) return unchecked(Limit::Pump);
         const auto most = mostOfThePump();
+        // What an unknown hole takes, when narrowed, lowers what hangs on the pump's pressure: the
+        // flows found without it are upper bounds, and as such they stay. (Suction feels it only by
+        // what more pressure drives through the branches.)
+        const bool isOpen = parts.restrictorUnknown;
         if (most.pump) add(Limit::Pump, Side::High, *most.pump, true);
-        if (parts.restrictorUnknown) unchecked(Limit::Pump);  // what narrowing takes is not known
-        if (most.relief)
-            add(Limit::ReliefValve, Side::High, *most.relief, true);
-        else if (parts.pump->kind == PumpKind::PositiveDisplacement)
-            unchecked(Limit::ReliefValve);
+        if (isOpen || !isPumpCurveKnown(m_machine)) unchecked(Limit::Pump);
+        const bool displaces = parts.pump->kind == PumpKind::PositiveDisplacement;
+        if (most.relief) add(Limit::ReliefValve, Side::High, *most.relief, true);
+        if (most.relief ? isOpen : displaces) unchecked(Limit::ReliefValve);
         if (most.suction)
             add(Limit::Suction, Side::High, *most.suction, true);
         else

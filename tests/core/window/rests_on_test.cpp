@@ -112,5 +112,44 @@ TEST(RestsOn, EveryValueHasItsWords) {
     EXPECT_GT(seen, 40);
 }
 
+/// Without a figure of its own the meter's lowest flow is the changeover flow: that value binds.
+TEST(RestsOn, TheChangeoverFlowBindsWhereItStandsForTheMeter) {
+    Machine m = selfPropelled100();
+    m.meter.minimumFullBore.reset();
+    m.restrictor.position->value = RestrictorPosition::FullBore;
+    m.limits.pressureFloor->value = psi(5);
+    Nozzle n = airFan08();
+    n.pressureMin->value = bar(0.1);
+    const Job j = job(gpa(17), mph(9), mph(11), mph(12));
+    ASSERT_EQ(speedWindow(m, n, j)->low.limit, Limit::MeterMinimum);
+    const auto items = restsOn(m, n, j);
+    const auto* changeover = find(items, "machine.restrictor.changeover_flow");
+    ASSERT_NE(changeover, nullptr);
+    EXPECT_TRUE(changeover->binds);
+    EXPECT_EQ(find(items, "machine.meter.minimum_narrowed"), nullptr);
+}
+
+TEST(RestsOn, NamesWhatALimitIsMadeOfAndNothingElse) {
+    Machine m = selfPropelled100();  // centrifugal, with a relief valve fitted
+    m.pump.reliefPressure = Sourced<Pressure>(psi(60));
+    m.controlValve = {Sourced<Flow>(gpm(60)), Sourced<Pressure>(psi(5)), {}};
+    m.control = Sourced<Control>(Control::PumpSpeed);
+    Job j = job(gpa(17), mph(9), mph(11), mph(12));
+    j.driftPercent = Sourced<double>(50);
+    Nozzle n = airFan08();
+    n.drift = Sourced<std::vector<DriftBand>>({{bar(1), bar(7), 75}});
+    const auto items = restsOn(m, n, j);
+    EXPECT_NE(find(items, "machine.pump.relief_pressure"), nullptr);
+    EXPECT_NE(find(items, "machine.pump.least_speed"), nullptr);
+    EXPECT_NE(find(items, "job.drift_percent"), nullptr);
+    EXPECT_EQ(find(items, "machine.control_valve.flow"), nullptr);  // a pump's speed needs no valve
+    m.control->value = Control::Bypass;
+    const auto byPass = restsOn(m, n, j);
+    EXPECT_NE(find(byPass, "machine.control_valve.flow"), nullptr);
+    EXPECT_EQ(find(byPass, "machine.pump.least_speed"), nullptr);
+    m.pulsed.pressure = Sourced<Pressure>(psi(40));
+    EXPECT_EQ(find(restsOn(m, n, j), "machine.control_valve.flow"), nullptr);
+}
+
 }  // namespace
 }  // namespace bw

@@ -3,10 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <random>
 
 #include "core/window/verdict.h"
-#include "tests/support/builders.h"
+#include "tests/support/random_pairings.h"
 
 namespace bw {
 namespace {
@@ -15,73 +14,6 @@ using namespace build;
 
 constexpr int kCases = 600;
 constexpr double kSlack = 1 + 1e-9;  // a root's accuracy
-
-struct Case {
-    Machine machine;
-    Nozzle nozzle;
-    Job job;
-    WindowModel model() const { return *WindowModel::make(machine, nozzle, job); }
-    SpeedWindow window() const { return model().window(); }
-};
-
-/// Plausible invented pairings.
-class Random {
-  public:
-    explicit Random(unsigned seed) : m_engine(seed) {}
-    double between(double a, double b) {
-        return std::uniform_real_distribution<double>(a, b)(m_engine);
-    }
-    int whole(int a, int b) { return std::uniform_int_distribution<int>(a, b)(m_engine); }
-
-    Case next(bool homogeneous = false) {
-        Case c{machineOf(homogeneous), lowDrift(between(0.8, 2.4), {}), {}};
-        c.nozzle.droplets = lowDrift03().droplets;
-        const double usual = between(7, 16);
-        c.job = job(lha(between(60, 250)), kmh(usual * 0.85), kmh(usual), kmh(usual * 1.15));
-        if (whole(0, 1)) c.job.droplets = {DropletCategory::C, DropletCategory::M};
-        return c;
-    }
-
-  private:
-    Loss loss(double flow) {
-        return {Sourced<Pressure>(bar(between(0.02, 0.4))), Sourced<Flow>(lpm(flow))};
-    }
-    Machine machineOf(bool homogeneous) {
-        std::vector<int> sections;
-        for (int i = whole(2, 9); i > 0; --i) sections.push_back(whole(4, 14));
-        Machine m = machine(sections);
-        const double size = nozzleCount(m) * 1.6;  // L/min, about what the boom takes
-        m.control = Sourced<Control>(static_cast<Control>(whole(0, 2)));
-        m.pump.kind =
-            Sourced<PumpKind>(whole(0, 1) ? PumpKind::Centrifugal : PumpKind::PositiveDisplacement);
-        m.pump.shutOffPressure = Sourced<Pressure>(bar(between(5, 9)));
-        m.pump.curve = Sourced<std::vector<CurvePoint>>({{lpm(size), bar(between(3, 5))}});
-        m.pump.ratedFlow = Sourced<Flow>(lpm(size * between(1, 2.5)));
-        m.pump.reliefPressure = Sourced<Pressure>(bar(between(6, 14)));
-        m.pump.suctionAvailable = Sourced<Pressure>(bar(between(0.3, 0.7)));
-        m.controlValve = {Sourced<Flow>(lpm(size * between(0.8, 2))),
-                          Sourced<Pressure>(bar(between(0.5, 2))),
-                          {}};
-        m.losses = {loss(size), loss(size), loss(size),
-                    loss(size / static_cast<double>(sections.size()))};
-        m.agitation = {Sourced<Flow>(lpm(size * between(0.02, 0.4))),
-                       Sourced<Pressure>(bar(between(2, 6)))};
-        m.meter.minimumFullBore = Sourced<Flow>(lpm(size * between(0.05, 0.3)));
-        m.meter.maximum = Sourced<Flow>(lpm(size * between(1.5, 3)));
-        m.limits = {Sourced<Pressure>(bar(between(0.8, 1.8))),
-                    Sourced<Pressure>(bar(between(4, 8))), Sourced<Speed>(kmh(between(14, 30)))};
-        if (whole(0, 1)) {
-            m.restrictor.fitted = Sourced<bool>(true);
-            m.restrictor.hole = Sourced<Length>(metres(between(0.012, 0.03)));
-        }
-        if (homogeneous) return m;
-        m.checkValve.kind =
-            Sourced<ShutOffKind>(whole(0, 1) ? ShutOffKind::Ball : ShutOffKind::Diaphragm);
-        m.checkValve.openingPressure = Sourced<Pressure>(bar(between(0.2, 0.6)));
-        return m;
-    }
-    std::mt19937 m_engine;
-};
 
 /// The least boom flow that the supply side allows.
 double supplyMost(const WindowModel& model) {
@@ -93,7 +25,7 @@ double supplyMost(const WindowModel& model) {
 }
 
 TEST(WindowProperties, RaisingTheFloorNeverWidens) {
-    Random random(101);
+    RandomPairings random(101);
     for (int i = 0; i < kCases; ++i) {
         Case c = random.next();
         const auto before = c.window();
@@ -107,7 +39,7 @@ TEST(WindowProperties, RaisingTheFloorNeverWidens) {
 }
 
 TEST(WindowProperties, ALargerLossNeverRaisesWhatTheSupplyAllows) {
-    Random random(102);
+    RandomPairings random(102);
     int lowered = 0;
     for (int i = 0; i < kCases; ++i) {
         Case c = random.next();
@@ -124,7 +56,7 @@ TEST(WindowProperties, ALargerLossNeverRaisesWhatTheSupplyAllows) {
 }
 
 TEST(WindowProperties, MoreAgitationOrNarrowingNeverRaisesThePumpLimit) {
-    Random random(103);
+    RandomPairings random(103);
     int lowered = 0;
     for (int i = 0; i < kCases; ++i) {
         Case c = random.next();
@@ -169,7 +101,7 @@ Limit dropped(Case& c, int which) {
 }
 
 TEST(WindowProperties, WhatIsDroppedIsNamedAndANozzleGapNeverCovers) {
-    Random random(104);
+    RandomPairings random(104);
     int covered = 0;
     for (int i = 0; i < 8 * kCases; ++i) {
         Case c = random.next();
@@ -186,7 +118,7 @@ TEST(WindowProperties, WhatIsDroppedIsNamedAndANozzleGapNeverCovers) {
 }
 
 TEST(WindowProperties, AHeavierMixLowersTheCeilingsFlowAndSparesACentrifugalPump) {
-    Random random(105);
+    RandomPairings random(105);
     for (int i = 0; i < kCases; ++i) {
         Case c = random.next(true);
         c.machine.pump.kind = Sourced<PumpKind>(PumpKind::Centrifugal);
@@ -202,7 +134,7 @@ TEST(WindowProperties, AHeavierMixLowersTheCeilingsFlowAndSparesACentrifugalPump
 }
 
 TEST(WindowProperties, EveryPointKeepsItsFlowAndEachSideOfAPinIsTold) {
-    Random random(106);
+    RandomPairings random(106);
     int open = 0;
     for (int i = 0; i < kCases; ++i) {
         const auto model = random.next().model();
@@ -228,7 +160,7 @@ TEST(WindowProperties, EveryPointKeepsItsFlowAndEachSideOfAPinIsTold) {
 }
 
 TEST(WindowProperties, ExtremeInputGivesFiniteNumbers) {
-    Random random(107);
+    RandomPairings random(107);
     const auto power = [&](double least, double most) {
         return std::pow(10.0, random.between(least, most));
     };
