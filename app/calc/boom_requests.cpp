@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/calc/request.h"
 #include "core/hydraulics/boom_network.h"
+#include "core/hydraulics/minor_loss.h"
 #include "core/window/field.h"
 #include "core/window/job_demand.h"
 
@@ -19,11 +20,27 @@ void readField(Request& request, const Json& part, const std::string& path, cons
         request.fail(jsonMissing(where));
 }
 
-BoomPipe boomPipe(Request& request, const Machine& machine) {
+/// The pipe that the machine itself tells of.
+BoomPipe ownPipe(const Machine& machine) {
     BoomPipe boom;
     boom.nozzles = nozzleCount(machine);
-    boom.spacing = machine.spacing ? machine.spacing->value : Length{};
+    boom.spacing = valueOr(machine.spacing, Length{});
+    boom.pipe.bore = valueOr(machine.boomPipe.bore, Length{});
+    boom.feeds = valueOr(machine.boomPipe.feeds, std::vector<int>());
+    boom.ring = valueOr(machine.boomPipe.ring, false);
+    return boom;
+}
+
+/// What the request's own group says, and for the rest the machine's.
+BoomPipe boomPipe(Request& request, const Machine& machine) {
+    BoomPipe boom = ownPipe(machine);
+    const BoomFeed& own = machine.boomPipe;
     const std::string path = "boom_pipe";
+    if (!member(request.json(), path) && (own.bore || own.feeds)) {
+        if (!own.bore) request.fail(jsonMissing("machine.boom_pipe.bore"));
+        if (!own.feeds) request.fail(jsonMissing("machine.boom_pipe.feeds"));
+        return boom;
+    }
     const Json* part = request.need(path);
     if (!part) return boom;
     if (!part->is_object()) {
@@ -31,8 +48,8 @@ BoomPipe boomPipe(Request& request, const Machine& machine) {
         return boom;
     }
     checkKeys(*part, path, {"bore", "feed", "ring", "roughness", "viscosity"}, request.issues());
-    readField(request, *part, path, "bore", boom.pipe.bore, true);
-    readField(request, *part, path, "feed", boom.feeds, true);
+    readField(request, *part, path, "bore", boom.pipe.bore, !own.bore);
+    readField(request, *part, path, "feed", boom.feeds, !own.feeds);
     readField(request, *part, path, "ring", boom.ring, false);
     readField(request, *part, path, "roughness", boom.pipe.roughness, false);
     readField(request, *part, path, "viscosity", boom.pipe.viscosity, false);
@@ -67,6 +84,32 @@ OrderedJson boomEvenness(Request& request) {
     if (solved) return evennessJson(request, *solved);
     request.fail(solved.problem());
     return {};
+}
+
+OrderedJson lineLoss(Request& request) {
+    request.allowKeys({"bore", "length", "fittings", "flow", "roughness", "viscosity"});
+    const Json& whole = request.json();
+    Pipe pipe{};
+    Length length{};
+    std::vector<Fitting> fittings;
+    Flow flow{};
+    readField(request, whole, {}, "bore", pipe.bore, true);
+    readField(request, whole, {}, "flow", flow, true);
+    readField(request, whole, {}, "length", length, false);
+    readField(request, whole, {}, "fittings", fittings, false);
+    readField(request, whole, {}, "roughness", pipe.roughness, false);
+    readField(request, whole, {}, "viscosity", pipe.viscosity, false);
+    if (!request.ok()) return {};
+    if (const auto problem = runProblem(pipe, length, flow)) {
+        request.fail(*problem);
+        return {};
+    }
+    const RunLoss loss = runLoss(pipe, length, fittings, flow);
+    return {{"pressure", request.number(loss.whole())},
+            {"at", request.number(flow)},
+            {"friction", request.number(loss.friction)},
+            {"fittings", request.number(loss.fittings)},
+            {"note", request.words(Fact{"calc.line_loss_estimate", {}})}};
 }
 
 OrderedJson turn(Request& request) {

@@ -78,6 +78,7 @@ OrderedJson nozzleFlow(Request& request);
 OrderedJson nozzlePressure(Request& request);
 OrderedJson speedWindow(Request& request);
 OrderedJson boomEvenness(Request& request);
+OrderedJson lineLoss(Request& request);
 OrderedJson turn(Request& request);
 OrderedJson simulate(Request& request);
 OrderedJson diagnose(Request& request);

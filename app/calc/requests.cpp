@@ -23,6 +23,7 @@ constexpr std::array kTasks{
     Task{"nozzle_pressure", nozzlePressure},
     Task{"speed_window", speedWindow},
     Task{"boom_evenness", boomEvenness},
+    Task{"line_loss", lineLoss},
     Task{"turn", turn},
     Task{"simulate", simulate},
     Task{"diagnose", diagnose},

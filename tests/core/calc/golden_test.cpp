@@ -23,12 +23,24 @@ std::vector<Json> goldenRequests() {
     Json loss = demoRequest(0, 0, "Demo low-drift fan 04");
     loss["machine"]["losses"]["section"]["pressure"] = {
         {"value", "1.5 psi"}, {"origin", "assumed"}, {"from", "0 psi"}, {"to", "4 psi"}};
+    const Json even = Json::parse(R"({"do": "boom_evenness", "pressure": "3 bar",
+        "machine": {"spacing": "50 cm", "sections": [4, 4],
+                    "boom_pipe": {"bore": "12 mm", "feeds": [3], "ring": true}},
+        "nozzle": {"flow": "1.6 L/min", "at": "3 bar"}})");
+    const Json turn = Json::parse(R"({"do": "turn", "radius": "9 m",
+        "machine": {"spacing": "50 cm", "sections": [24, 25, 24]},
+        "job": {"rate": "150 L/ha", "usual": "12 km/h"}})");
+    const Json line = Json::parse(R"({"do": "line_loss", "bore": "25 mm", "length": "3 m",
+        "flow": "60 L/min", "fittings": ["short_elbow", "tee_branch"]})");
     return {demoRequest(0, 0, "Demo low-drift fan 04"),
             demoRequest(0, 5, "Demo metering plate 06"),
             byHand,
             pulsed,
             range,
-            loss};
+            loss,
+            even,
+            turn,
+            line};
 }
 
 /// The same in every word and key; numbers to 1e-9, as compilers may differ in the last digits.

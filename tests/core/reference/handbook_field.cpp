@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "core/hydraulics/liquid.h"
+#include "core/hydraulics/minor_loss.h"
 #include "core/hydraulics/parts.h"
 #include "core/hydraulics/pipe_friction.h"
 #include "core/hydraulics/rate_law.h"
@@ -111,6 +112,38 @@ double bandShare() {
 
 }  // namespace
 
+/// Fittings as the handbooks call them.
+Fitting fittingOf(const std::string& printed) {
+    static const std::map<std::string, Fitting> names{
+        {"globe valve, open", Fitting::GlobeValve},
+        {"angle valve, open", Fitting::AngleValve},
+        {"swing check valve, open", Fitting::SwingCheckValve},
+        {"swing check valve", Fitting::SwingCheckValve},
+        {"lift check valve", Fitting::LiftCheckValve},
+        {"gate valve, open", Fitting::GateValve},
+        {"butterfly valve, open", Fitting::ButterflyValve},
+        {"short-radius elbow", Fitting::ShortElbow},
+        {"medium-radius elbow", Fitting::MediumElbow},
+        {"long-radius elbow", Fitting::LongElbow},
+        {"45 degree elbow", Fitting::Elbow45},
+        {"mitred bend 90 degree", Fitting::MitredBend},
+        {"closed return bend", Fitting::ReturnBend},
+        {"standard tee, through run", Fitting::TeeThrough},
+        {"standard tee, through branch", Fitting::TeeBranch},
+        {"square entrance", Fitting::SquareEntrance},
+        {"sharp-corner flush inlet", Fitting::SquareEntrance},
+        {"exit", Fitting::Exit}};
+    return names.at(printed);
+}
+
+/// Velocity heads that a fitting takes, from what a run with it loses beyond the pipe.
+double headsLost(const Inputs& in) {
+    const Pipe pipe{.bore = build::inches(1)};
+    const Flow flow = build::gpm(20);
+    const auto run = runLoss(pipe, build::metres(1), {fittingOf(in.text("fitting"))}, flow);
+    return run.fittings / velocityPressure(pipe, flow);
+}
+
 const std::map<std::string, Maker>& pipeMakers() {
     static const std::map<std::string, Maker> makers{
         {"pipe_friction_loss", [](const Inputs& i) { return anyQuantity(pipeHead(i)); }},
@@ -133,6 +166,7 @@ const std::map<std::string, Maker>& pipeMakers() {
          }},
         {"jet_velocity",
          [](const Inputs& i) { return anyQuantity(jetVelocity(i.get<Pressure>("pressure"))); }},
+        {"fitting_loss_coefficient", [](const Inputs& i) { return anyQuantity(headsLost(i)); }},
         {"sharp_edge_orifice_cd", [](const Inputs&) { return anyQuantity(assumedCoefficient()); }},
     };
     return makers;

@@ -376,6 +376,7 @@ const std::map<std::string, Maker>& tradeMakers() {
 Unit unitOf(const std::string& text) {
     static const std::map<std::string, Unit> names{{"1", Unit::None},
                                                    {"gal_min_x_5940", Unit::None},
+                                                   {"K (velocity heads)", Unit::None},
                                                    {"nozzles", Unit::None},
                                                    {"USD", Unit::None},
                                                    {"pulses/gal", Unit::None},
