@@ -7,6 +7,7 @@
 #include "core/base/resource.h"
 #include "core/exchange/json_fields.h"
 #include "core/exchange/json_model.h"
+#include "core/exchange/json_yard.h"
 
 namespace bw {
 namespace {
@@ -19,7 +20,8 @@ class DemoReader {
     explicit DemoReader(JsonIssues& issues) : m_issues(issues) {}
 
     DemoSeason read(const Json& root) {
-        checkKeys(root, "", {"about", "name", "customers", "fleet", "nozzles", "cases"}, m_issues);
+        checkKeys(root, "", {"about", "name", "customers", "fleet", "nozzles", "cases", "yard"},
+                  m_issues);
         readOptionalText(root, "", "name", m_out.season.name, m_issues);
         each(root, "", "customers",
              [&](const Json& j, const std::string& w) { readCustomer(j, w); });
@@ -27,6 +29,7 @@ class DemoReader {
              [&](const Json& j, const std::string& w) { readOneNozzle(j, w); });
         each(root, "", "fleet", [&](const Json& j, const std::string& w) { readOwned(j, w); });
         each(root, "", "cases", [&](const Json& j, const std::string& w) { readPastCase(j, w); });
+        each(root, "", "yard", [&](const Json& j, const std::string& w) { readYard(j, w); });
         return std::move(m_out);
     }
 
@@ -99,6 +102,16 @@ class DemoReader {
             changeFields(*then, pathTo(where, "as_it_was"), record.machine);
         }
         m_out.cases.push_back({nextId(m_out.cases), std::move(record)});
+    }
+
+    void readYard(const Json& json, const std::string& where) {
+        StoredYardRecord stored{nextId(m_out.yard), readYardRecord(json, where, m_issues)};
+        stored.record.isDemo = true;
+        if (const auto* machine = named(m_out.season.machines, json, where, "machine_name")) {
+            stored.record.machineId = machine->id;
+            stored.record.units = machine->machine.units;
+        }
+        m_out.yard.push_back(std::move(stored));
     }
 
     void changeFields(const Json& json, const std::string& where, Machine& machine) {

@@ -7,15 +7,17 @@
 #include "core/base/result.h"
 #include "core/model/case_record.h"
 #include "core/model/season.h"
+#include "core/model/yard_record.h"
 
 namespace bw {
 
 /// The demo season: two machines with their jobs, nozzle families, two customers and three past
-/// cases, all invented and every record marked so. Keys count from 1.
+/// cases, what was done in the yard, all invented and every record marked so. Keys count from 1.
 struct DemoSeason {
     Season season;
     std::vector<StoredCustomer> customers;
     std::vector<StoredCase> cases;
+    std::vector<StoredYardRecord> yard;
 };
 
 /// The shipped demo season (resources/demo/season.json).

@@ -16,6 +16,7 @@ std::vector<RecordChange> asAdditions(const DemoSeason& demo) {
     for (const auto& record : demo.season.nozzles) out.push_back(added(record));
     for (const auto& record : demo.season.jobs) out.push_back(added(record));
     for (const auto& record : demo.cases) out.push_back(added(record));
+    for (const auto& record : demo.yard) out.push_back(added(record));
     return out;
 }
 

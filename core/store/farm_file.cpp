@@ -67,6 +67,8 @@ QString tableOf(RecordKind kind) {
             return u"case_record"_s;
         case RecordKind::Customer:
             return u"customer"_s;
+        case RecordKind::Yard:
+            return u"yard_record"_s;
     }
     return {};
 }
@@ -196,6 +198,7 @@ Result<FarmContents> FarmFile::read() {
         if (auto o = readAll(c, out.season.machines, out.setAside); !o) return o;
         if (auto o = readAll(c, out.season.nozzles, out.setAside); !o) return o;
         if (auto o = readAll(c, out.season.jobs, out.setAside); !o) return o;
+        if (auto o = readAll(c, out.yard, out.setAside); !o) return o;
         return readAll(c, out.cases, out.setAside);
     }();
     if (!all) return all.problem();

@@ -34,6 +34,7 @@ struct FarmContents {
     Season season;
     std::vector<StoredCase> cases;
     std::vector<StoredCustomer> customers;
+    std::vector<StoredYardRecord> yard;
     std::vector<Problem> setAside;  ///< record_set_aside, one for each odd record
 };
 

@@ -23,7 +23,7 @@ Outcome take(Connection& connection, const Migration& step) {
 }  // namespace
 
 const std::vector<Migration>& migrations() {
-    static const std::vector<Migration> steps{{1, steps::m0001First()}};
+    static const std::vector<Migration> steps{{1, steps::m0001First()}, {2, steps::m0002Yard()}};
     return steps;
 }
 

@@ -7,10 +7,11 @@
 
 #include "core/model/case_record.h"
 #include "core/model/season.h"
+#include "core/model/yard_record.h"
 
 namespace bw {
 
-enum class RecordKind { Machine, Nozzle, Job, Case, Customer };
+enum class RecordKind { Machine, Nozzle, Job, Case, Customer, Yard };
 
 /// One record before and after: added (no `before`), removed (no `after`) or changed. Both carry
 /// the record's key.
@@ -21,8 +22,9 @@ struct Change {
     bool operator==(const Change&) const = default;
 };
 
-using RecordChange = std::variant<Change<StoredMachine>, Change<StoredNozzle>, Change<StoredJob>,
-                                  Change<StoredCase>, Change<StoredCustomer>>;
+using RecordChange =
+    std::variant<Change<StoredMachine>, Change<StoredNozzle>, Change<StoredJob>, Change<StoredCase>,
+                 Change<StoredCustomer>, Change<StoredYardRecord>>;
 
 template <class T>
 RecordChange added(T record) {

@@ -15,6 +15,7 @@ Outcome write(Connection& connection, const Change<StoredMachine>& change);
 Outcome write(Connection& connection, const Change<StoredNozzle>& change);
 Outcome write(Connection& connection, const Change<StoredJob>& change);
 Outcome write(Connection& connection, const Change<StoredCase>& change);
+Outcome write(Connection& connection, const Change<StoredYardRecord>& change);
 
 Outcome readAll(Connection& connection, std::vector<StoredCustomer>& out,
                 std::vector<Problem>& aside);
@@ -24,5 +25,7 @@ Outcome readAll(Connection& connection, std::vector<StoredNozzle>& out,
                 std::vector<Problem>& aside);
 Outcome readAll(Connection& connection, std::vector<StoredJob>& out, std::vector<Problem>& aside);
 Outcome readAll(Connection& connection, std::vector<StoredCase>& out, std::vector<Problem>& aside);
+Outcome readAll(Connection& connection, std::vector<StoredYardRecord>& out,
+                std::vector<Problem>& aside);
 
 }  // namespace bw

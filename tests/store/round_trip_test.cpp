@@ -49,8 +49,10 @@ TEST_F(RoundTrip, EveryFieldOfEveryRecordComesBackEqual) {
     const StoredNozzle nozzle{5, fullNozzle()};
     const StoredJob job{2, 3, 4, fullJob()};
     const StoredCase record{9, fullCase()};
-    store({added(customer), added(machine), added(nozzle), added(job), added(record)});
+    const StoredYardRecord yard{4, fullYardRecord()};
+    store({added(customer), added(machine), added(nozzle), added(job), added(record), added(yard)});
     const auto contents = readAgain();
+    EXPECT_EQ(contents.yard, std::vector{yard});
     EXPECT_EQ(contents.customers, std::vector{customer});
     EXPECT_EQ(contents.season.machines, std::vector{machine});
     EXPECT_EQ(contents.season.nozzles, std::vector{nozzle});
@@ -63,8 +65,10 @@ TEST_F(RoundTrip, EmptyRecordsComeBackEqual) {
     const StoredNozzle nozzle{1, {}};
     const StoredJob job{1, 1, 0, {}};
     const StoredCase record{1, {}};
-    store({added(machine), added(nozzle), added(job), added(record)});
+    const StoredYardRecord yard{1, {}};
+    store({added(machine), added(nozzle), added(job), added(record), added(yard)});
     const auto contents = readAgain();
+    EXPECT_EQ(contents.yard, std::vector{yard});
     EXPECT_EQ(contents.season.machines, std::vector{machine});
     EXPECT_EQ(contents.season.nozzles, std::vector{nozzle});
     EXPECT_EQ(contents.season.jobs, std::vector{job});
@@ -82,6 +86,43 @@ TEST_F(RoundTrip, AChangedRecordComesBackAsChanged) {
     store({added(before)});
     store({changed(before, after)});
     EXPECT_EQ(readAgain().season.machines, std::vector{after});
+}
+
+TEST_F(RoundTrip, AYardRecordGrowsEntryByEntryAndGoesAgain) {
+    StoredYardRecord before{1, fullYardRecord()};
+    StoredYardRecord after = before;
+    after.record.catchTest.catches.push_back(
+        {20, false, Volume::fromSi(8.1e-4), Duration::fromSi(30), "810 mL"});
+    store({added(before)});
+    store({changed(before, after)});
+    EXPECT_EQ(readAgain().yard, std::vector{after});
+    store({removed(after)});
+    EXPECT_TRUE(readAgain().yard.empty());
+}
+
+TEST_F(RoundTrip, AYardRecordThatMakesNoSenseIsSetAsideAndStays) {
+    store({added(StoredYardRecord{1, fullYardRecord()}), added(StoredYardRecord{2, {}})});
+    const auto spoilt = m_file->connection().run(
+        u"UPDATE yard_record SET body = '{\"kind\": \"lark\"}' WHERE id = 1"_s);
+    ASSERT_TRUE(spoilt.isOk());
+    const auto contents = m_file->read();
+    ASSERT_TRUE(contents.isOk());
+    ASSERT_EQ(contents->yard.size(), 1U);
+    EXPECT_EQ(contents->yard[0].id, 2);
+    ASSERT_EQ(contents->setAside.size(), 1U);
+    EXPECT_EQ(argumentOf(contents->setAside[0], "field"), "yard.kind");
+    EXPECT_EQ(*m_file->connection().value(u"SELECT count(*) FROM yard_record"_s), u"2"_s);
+}
+
+TEST_F(RoundTrip, NumbersThatAreNotFiniteAreRefusedInYardRecords) {
+    StoredYardRecord record{1, fullYardRecord()};
+    record.record.readings[0].value.si = std::numeric_limits<double>::infinity();
+    EXPECT_EQ(codeOf(m_file->apply({added(record)})), "value_not_finite");
+    record = {1, fullYardRecord()};
+    record.record.catchTest.catches[0].volume =
+        Volume::fromSi(std::numeric_limits<double>::quiet_NaN());
+    EXPECT_EQ(codeOf(m_file->apply({added(record)})), "value_not_finite");
+    EXPECT_TRUE(readAgain().yard.empty());
 }
 
 TEST_F(RoundTrip, AnEditOfOneFieldWritesOneRow) {

@@ -196,6 +196,44 @@ CaseRecord fullCase() {
     return out;
 }
 
+YardRecord fullYardRecord() {
+    YardRecord out;
+    out.kind = YardKind::CatchTest;
+    out.check = "Y7";
+    out.machineId = 4711;
+    out.machineName = "Test machine (invented)";
+    out.units = UnitSystem::Us;
+    out.started = "2026-03-04T09:10:00";
+    out.finished = "2026-03-04T10:00:00";
+    out.readings = {{"shut_in", 1, {Dimension::Pressure, 7.4e5 / 3}, ""},
+                    {"flow", 2, {Dimension::Flow, 0.0035}, "210 L/min"},
+                    {"pulses", 1, {Dimension::None, 6120.5}, "6120.5"}};
+    out.choices = {{"convention", "pulses_per_volume"}};
+    out.ticks = {{"spring.strainers", "2026-03-01", "two torn"},
+                 {"spring.hoses", "2026-03-02", ""}};
+    CatchTest& test = out.catchTest;
+    test.set = "Test fan 04";
+    test.pressure = Sourced<Pressure>{Pressure::fromSi(3e5)};
+    test.pressure->origin = Origin::Measured;
+    test.pressure->date = "2026-03-04";
+    test.newFlow = Sourced<Flow>{Flow::fromSi(1.58e-3 / 60)};
+    test.time = Duration::fromSi(30);
+    test.scope = CatchScope::Section;
+    test.section = 2;
+    test.sections = {8, 9, 8};
+    test.limitOfMean = 0.07;
+    test.limitOfNew = 0.12;
+    test.catches = {
+        {18, false, Volume::fromSi(7.9e-4), Duration::fromSi(30), "790 mL"},
+        {19, false, Volume::fromSi(7.1e-4), Duration::fromSi(29.5), ""},
+        {19, true, Volume::fromSi(8.0e-4), Duration::fromSi(30), "800 mL"},
+    };
+    out.writtenFields = {"pump.curve", "pump.shutoff_pressure"};
+    out.notes = "notes";
+    out.isDemo = true;
+    return out;
+}
+
 Customer fullCustomer() {
     return {"Test farm (invented)", "Nowhere", "000", "notes", true};
 }

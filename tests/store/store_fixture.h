@@ -37,6 +37,7 @@ Machine fullMachine();
 Nozzle fullNozzle();
 Job fullJob();
 CaseRecord fullCase();
+YardRecord fullYardRecord();
 Customer fullCustomer();
 
 /// All rows of all tables, to compare contents of files.

@@ -36,6 +36,7 @@ void FarmSession::load() {
     m_season = std::move(contents.value().season);
     m_cases = std::move(contents.value().cases);
     m_customers = std::move(contents.value().customers);
+    m_yard = std::move(contents.value().yard);
     tellSetAside(contents.value().setAside);
 }
 
@@ -79,6 +80,10 @@ const StoredCase* FarmSession::caseRecord(RecordId id) const {
     return recordOf(m_cases, id);
 }
 
+const StoredYardRecord* FarmSession::yardRecord(RecordId id) const {
+    return recordOf(m_yard, id);
+}
+
 const Nozzle* FarmSession::nozzleNamed(const std::string& name) const {
     for (const auto& own : m_season.nozzles) {
         if (own.nozzle.name == name) return &own.nozzle;
@@ -100,7 +105,7 @@ std::vector<StoredJob> FarmSession::jobsOf(RecordId machine) const {
 
 Outcome FarmSession::perform(const std::vector<RecordChange>& changes) {
     if (auto stored = m_file->apply(changes); !stored) return stored;
-    show(changes, {m_season, m_cases, m_customers});
+    show(changes, {m_season, m_cases, m_customers, m_yard});
     announce(changes);
     return Done{};
 }
@@ -133,11 +138,14 @@ void FarmSession::announce(const std::vector<RecordChange>& changes) {
     bool season = false;
     bool cases = false;
     bool customers = false;
+    bool yard = false;
     for (const auto& change : changes) {
         if (std::holds_alternative<Change<StoredCase>>(change)) {
             cases = true;
         } else if (std::holds_alternative<Change<StoredCustomer>>(change)) {
             customers = true;
+        } else if (std::holds_alternative<Change<StoredYardRecord>>(change)) {
+            yard = true;
         } else {
             season = true;
         }
@@ -151,6 +159,7 @@ void FarmSession::announce(const std::vector<RecordChange>& changes) {
     if (season) Q_EMIT seasonChanged();
     if (cases) Q_EMIT casesChanged();
     if (customers) Q_EMIT customersChanged();
+    if (yard) Q_EMIT yardChanged();
     Q_EMIT saved();
     for (const auto& notice : fresh) Q_EMIT noticed(notice);
 }

@@ -35,12 +35,14 @@ class FarmSession : public QObject {
     const Season& season() const { return m_season; }
     const std::vector<StoredCase>& cases() const { return m_cases; }
     const std::vector<StoredCustomer>& customers() const { return m_customers; }
+    const std::vector<StoredYardRecord>& yardRecords() const { return m_yard; }
     /// What the user should know since opening: notices of the file, records set aside.
     const std::vector<Problem>& problems() const { return m_problems; }
     const Machine* machine(RecordId id) const;
     const Job* job(RecordId id) const;
     const Nozzle* nozzle(RecordId id) const;
     const StoredCase* caseRecord(RecordId id) const;
+    const StoredYardRecord* yardRecord(RecordId id) const;
     /// The nozzle of a name, among own ones first, then the built-in sizes. Good until the next
     /// change.
     const Nozzle* nozzleNamed(const std::string& name) const;
@@ -74,6 +76,9 @@ class FarmSession : public QObject {
     /// the case).
     Result<RecordId> saveCase(RecordId idOrZero, CaseRecord record);
     Outcome removeCase(RecordId id, const QString& undoText);
+    /// A yard record is saved at each entry, as a case is: no undo step of its own.
+    Result<RecordId> saveYardRecord(RecordId idOrZero, YardRecord record);
+    Outcome removeYardRecord(RecordId id, const QString& undoText);
 
     QUndoStack& undoStack() { return m_undo; }
     FarmFile& file() { return *m_file; }
@@ -102,6 +107,7 @@ class FarmSession : public QObject {
     void seasonChanged();  ///< any machine, job or nozzle was added, changed, removed
     void casesChanged();
     void customersChanged();
+    void yardChanged();
     void selectionChanged();  ///< what is in hand
     void styleChanged();
     void saved();                             ///< a transaction was committed
@@ -110,6 +116,9 @@ class FarmSession : public QObject {
 
   private:
     friend class SessionCommand;
+    template <class Stored, class Record>
+    Result<RecordId> saveAsTaken(const std::vector<Stored>& list, RecordKind kind,
+                                 RecordId idOrZero, Record record);
     void load();
     void tellSetAside(const std::vector<Problem>& setAside);
     /// Stores, then shows: file, mirror, signals.
@@ -128,6 +137,7 @@ class FarmSession : public QObject {
     Season m_season;
     std::vector<StoredCase> m_cases;
     std::vector<StoredCustomer> m_customers;
+    std::vector<StoredYardRecord> m_yard;
     std::vector<Problem> m_problems;
     std::unique_ptr<FarmFile> m_file;
     std::function<QDateTime()> m_clock;

@@ -209,21 +209,37 @@ Outcome FarmSession::removeCustomer(RecordId id, const QString& undoText) {
     return performAsStep(std::move(changes), undoText);
 }
 
-// Cases
+// Records that are saved as they are taken
 
-Result<RecordId> FarmSession::saveCase(RecordId idOrZero, CaseRecord record) {
+template <class Stored, class Record>
+Result<RecordId> FarmSession::saveAsTaken(const std::vector<Stored>& list, RecordKind kind,
+                                          RecordId idOrZero, Record record) {
     if (idOrZero == 0) {
-        const RecordId id = m_file->newId(RecordKind::Case);
-        if (auto done = perform({added(StoredCase{id, std::move(record)})}); !done)
+        const RecordId id = m_file->newId(kind);
+        if (auto done = perform({added(Stored{id, std::move(record)})}); !done)
             return done.problem();
         return id;
     }
     const auto change =
-        edited(m_cases, idOrZero, [&](auto& stored) { stored.record = std::move(record); });
+        edited(list, idOrZero, [&](auto& stored) { stored.record = std::move(record); });
     if (!change) return error("record_gone");
     if (changesNothing(*change)) return idOrZero;
     if (auto done = perform({*change}); !done) return done.problem();
     return idOrZero;
+}
+
+Result<RecordId> FarmSession::saveCase(RecordId idOrZero, CaseRecord record) {
+    return saveAsTaken(m_cases, RecordKind::Case, idOrZero, std::move(record));
+}
+
+Result<RecordId> FarmSession::saveYardRecord(RecordId idOrZero, YardRecord record) {
+    return saveAsTaken(m_yard, RecordKind::Yard, idOrZero, std::move(record));
+}
+
+Outcome FarmSession::removeYardRecord(RecordId id, const QString& undoText) {
+    const auto* stored = recordOf(m_yard, id);
+    if (!stored) return error("record_gone");
+    return performAsStep({removed(*stored)}, undoText);
 }
 
 Outcome FarmSession::removeCase(RecordId id, const QString& undoText) {

@@ -43,6 +43,9 @@ std::vector<StoredCase>& listOf(Mirror& m, const Change<StoredCase>&) {
 std::vector<StoredCustomer>& listOf(Mirror& m, const Change<StoredCustomer>&) {
     return m.customers;
 }
+std::vector<StoredYardRecord>& listOf(Mirror& m, const Change<StoredYardRecord>&) {
+    return m.yard;
+}
 
 }  // namespace
 

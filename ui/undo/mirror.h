@@ -13,6 +13,7 @@ struct Mirror {
     Season& season;
     std::vector<StoredCase>& cases;
     std::vector<StoredCustomer>& customers;
+    std::vector<StoredYardRecord>& yard;
 };
 
 /// Brings the mirror up to changes that were stored.

@@ -7,5 +7,6 @@
 namespace bw::steps {
 
 QStringList m0001First();
+QStringList m0002Yard();
 
 }  // namespace bw::steps
