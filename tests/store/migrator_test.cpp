@@ -76,7 +76,7 @@ TEST_F(MigratorTest, AFileOfFormatNoughtIsBackedUpAndBroughtUpToDate) {
     EXPECT_EQ(file->notices()[0].code, "file_updated");
     ASSERT_EQ(file->backups().size(), 1);
     EXPECT_EQ(QFileInfo(file->backups()[0]).fileName(),
-              u"old 2026-05-01 before format 1.boomwright"_s);
+              u"old 2026-05-01 before format %1.boomwright"_s.arg(farmFormat()));
     auto backup = Connection::open(file->backups()[0], {.readOnly = true, .immutable = true});
     ASSERT_TRUE(backup.isOk());
     EXPECT_EQ(*formatOf(*backup.value()), 0);
