@@ -38,6 +38,7 @@ class SessionTest : public testing::Test {
         EXPECT_EQ(session().season(), contents.season);
         EXPECT_EQ(session().cases(), contents.cases);
         EXPECT_EQ(session().customers(), contents.customers);
+        EXPECT_EQ(session().yardRecords(), contents.yard);
     }
     /// From now on nothing can be written into a table.
     void block(const QString& table) {
@@ -284,6 +285,14 @@ TEST_F(SessionTest, CasesAreSavedWithoutAStep) {
     expectOneStep(
         [&](const QString& text) { EXPECT_TRUE(session().removeCase(*id, text).isOk()); });
     EXPECT_EQ(session().saveCase(*id, record).problem().code, "record_gone");
+}
+
+TEST_F(SessionTest, YardRecordsAreSavedWithoutAStep) {
+    const auto id = session().saveYardRecord(0, {});
+    EXPECT_EQ(*session().saveYardRecord(*id, session().yardRecords()[0].record), *id);
+    EXPECT_EQ(session().undoStack().count(), 0);
+    expectMirrorIsFile();
+    expectOneStep([&](const QString& t) { EXPECT_TRUE(session().removeYardRecord(*id, t)); });
 }
 
 TEST_F(SessionTest, AnEditThatChangesNothingMakesNoStep) {
