@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/window/supply.h"
+
 namespace bw {
 namespace {
 
@@ -37,6 +39,22 @@ void takeState(const CircuitState& state, const CircuitParts& parts, LineReading
     if (parts.control == Control::Bypass) line.bypass = state.bypass;
     if (parts.control == Control::PumpSpeed) line.speed = state.pumpSpeed;
     if (parts.pump->relief) line.relief = state.relief;
+}
+
+/// Without its curve it is not known how the pump is set for a flow: how fast it turns, what a
+/// valve takes off it, what goes back.
+void leavePumpOpen(const CircuitParts& parts, LineReading& line) {
+    line.speed.reset();
+    line.control.reset();
+    line.bypass.reset();
+    line.relief.reset();
+    line.valveLoss.reset();
+    if (parts.control == Control::PumpSpeed) return;
+    line.pump.reset();
+    line.suctionLoss.reset();
+    if (parts.control == Control::Bypass) return;
+    line.pumpOutlet.reset();
+    line.agitation.reset();
 }
 
 /// The limit that the flow stands at, where it is not the flow wished for.
@@ -100,14 +118,18 @@ LineReading lineAt(const WindowModel& model, Speed speed) {
         walkBack(model, line);
     else if (parts.pump && !parts.restrictorUnknown)
         takeState(model.circuit().atFlow(line.boom), parts, line);
+    if (parts.pump && !isPumpCurveKnown(model.machine())) leavePumpOpen(parts, line);
     return line;
 }
 
 std::vector<Fact> lineFacts(const WindowModel& model, const LineReading& line) {
     std::vector<Fact> out;
+    const auto& parts = model.circuit().parts();
+    const bool isCurveOpen = parts.pump && !isPumpCurveKnown(model.machine());
+    if (isCurveOpen) out.push_back({"line.curve_unknown", {}});
     if (!line.pumpOutlet) {
-        out.push_back(
-            {model.circuit().parts().pump ? "line.hole_unknown" : "line.pump_unknown", {}});
+        if (parts.restrictorUnknown && parts.pump) out.push_back({"line.hole_unknown", {}});
+        if (!parts.pump) out.push_back({"line.pump_unknown", {}});
         return out;
     }
     const Share most = largest(line);

@@ -72,6 +72,29 @@ TEST(LineReading, SaysNothingOfWhatHangsOnAnUnknownPart) {
                 HasSubstr("The pump is not known"));
 }
 
+/// The flat pump that bounds the window tells nothing of how fast it turns or what a valve takes.
+TEST(LineReading, SaysNothingOfHowAPumpWithoutItsCurveIsSet) {
+    Machine m = selfPropelled100();
+    m.control = Sourced<Control>(Control::PumpSpeed);
+    m.controlValve = {Sourced<Flow>(gpm(60)), Sourced<Pressure>(psi(5)), {}};
+    m.pump.curve.reset();
+    const Job j = job(gpa(8), mph(10), mph(12), mph(14));
+    const auto bySpeed = modelOf(m, lowDrift04(), j);
+    const auto line = lineAt(bySpeed, mph(12));
+    EXPECT_FALSE(line.speed || line.control);
+    EXPECT_TRUE(line.pumpOutlet && line.pump);  // that hangs on what lies behind the pump alone
+    EXPECT_THAT(said(bySpeed, line, UnitSystem::Us), HasSubstr("falls with flow is not known"));
+    m.control->value = Control::Throttle;
+    const auto throttled = lineAt(modelOf(m, lowDrift04(), j), mph(12));
+    EXPECT_FALSE(throttled.pumpOutlet || throttled.valveLoss || throttled.agitation);
+    m.control->value = Control::Bypass;
+    const auto byPassed = lineAt(modelOf(m, lowDrift04(), j), mph(12));
+    EXPECT_FALSE(byPassed.bypass || byPassed.pump);
+    EXPECT_TRUE(byPassed.pumpOutlet);
+    m.pump.curve = Sourced(std::vector<CurvePoint>{{gpm(40), psi(112)}});
+    EXPECT_TRUE(lineAt(modelOf(m, lowDrift04(), j), mph(12)).bypass);
+}
+
 TEST(LineReading, PulsedNozzlesAreWalkedBackFromTheSetPressure) {
     Machine m = selfPropelled100();
     m.pulsed.pressure = Sourced<Pressure>(psi(40));

@@ -132,6 +132,23 @@ TEST(Supply, TheBandOfRatesIsHeldLikeTheLine) {
     }
 }
 
+/// A ceiling under what the control lets through at least: it cannot be kept.
+TEST(Supply, TheCeilingGivesWayToTheLeastFlowOnLineAndBandAlike) {
+    Machine m = whole();
+    m.limits.pressureFloor->value = psi(5);
+    m.limits.pressureCeiling->value = psi(10);
+    m.pump.leastSpeed->value = 0.7;
+    Job j = kJob;
+    j.rateLeast = Sourced<AreaRate>(gpa(10));
+    const auto model = modelOf(m, j);
+    const Flow least = *model.limits().of(Limit::ControlMinimum);
+    ASSERT_GT(least, *model.limits().of(Limit::PressureCeiling));
+    for (const auto& point : rateBand(model, mph(2), mph(16), 5)) {
+        EXPECT_NEAR(point.atLeast / model.sensorPressure(least), 1.0, 1e-9);
+        EXPECT_NEAR(model.at(point.speed).boomFlow / least, 1.0, 1e-12);
+    }
+}
+
 /// The meter must see the least rate too: 60 nozzles at 20 in, 12 gal/ac and 11.5 mph are 27.9
 /// gal/min (by hand), 10 gal/ac 23.2; 40 nozzles on pass 15.5 of that.
 TEST(Supply, SectionsOffLooksAtTheLeastRate) {
