@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -18,6 +19,9 @@ struct CoverJob {
 struct CoverMachine {
     std::vector<double> cost;              ///< one a nozzle, >= 0; 0 for an owned set
     std::optional<std::size_t> positions;  ///< most sets aboard; nothing: no limit
+    /// One a nozzle, or empty: cost of the spares this machine wants, >= 0. Machines that run the
+    /// same nozzle share them: the dearest of theirs is paid, once.
+    std::vector<double> spares{};
 };
 struct CoverTask {
     std::vector<CoverJob> jobs;
@@ -25,12 +29,18 @@ struct CoverTask {
     std::vector<double> spares;        ///< cost a nozzle once chosen, whatever the machines, >= 0
     std::vector<bool> barred;          ///< one a nozzle
     std::optional<std::size_t> least;  ///< at least so many sets ("one set more")
+    std::optional<std::size_t> most;   ///< at most so many
+    std::vector<std::vector<std::size_t>> excluded{};  ///< sets not to be chosen all together
+    /// Empty: no job may be left out. Else what it weighs to leave out each job, > 0; the least
+    /// weight left out then goes before everything else.
+    std::vector<double> leaving{};
 };
 
 struct CoverChoice {
     SolveEnd end = SolveEnd::Failed;               ///< Infeasible: the positions do not suffice
     std::vector<std::size_t> sets;                 ///< nozzles chosen, in order
-    std::vector<std::optional<std::size_t>> runs;  ///< one a job; nothing: no nozzle covers it
+    std::vector<std::vector<std::size_t>> fitted;  ///< of those, one list a machine
+    std::vector<std::optional<std::size_t>> runs;  ///< one a job; nothing: not covered, or left out
     double cost = 0.0;
     std::optional<double> room;  ///< smallest room to spare of the covered jobs
 };

@@ -14,6 +14,8 @@ using Maker = std::function<AnyQuantity(const Inputs&)>;
 
 /// Pipes, holes and jets.
 const std::map<std::string, Maker>& pipeMakers();
+/// Tank loads and work rate.
+const std::map<std::string, Maker>& loadMakers();
 /// Turns, bands, pulsed nozzles, height of the boom.
 const std::map<std::string, Maker>& fieldMakers();
 

@@ -389,6 +389,10 @@ Unit unitOf(const std::string& text) {
                                                    {"ft head per 100 ft", Unit::Foot},
                                                    {"gal/ac of band", Unit::GallonUsPerAcre},
                                                    {"%", Unit::Percent},
+                                                   {"gal", Unit::GallonUs},
+                                                   {"loads", Unit::None},
+                                                   {"ac/h", Unit::Acre},
+                                                   {"ac/day", Unit::Acre},
                                                    {"gal/min", Unit::GallonUsPerMinute},
                                                    {"mL/gal", Unit::Millilitre},
                                                    {"lb N/gal", Unit::PoundPerGallonUs},
@@ -432,14 +436,18 @@ const std::map<std::string, Unit>& Inputs::suffixes() {
                                                  {"fl_oz", Unit::FluidOunceUs},
                                                  {"s", Unit::Second},
                                                  {"ac", Unit::Acre},
+                                                 {"ha", Unit::Hectare},
+                                                 {"gal", Unit::GallonUs},
+                                                 {"l", Unit::Litre},
                                                  {"lb_gal", Unit::PoundPerGallonUs},
                                                  {"lb_ac", Unit::PoundPerAcre}};
     return all;
 }
 
 double computed(const std::string& quantity, const Inputs& inputs, const std::string& unit) {
-    for (const auto* makers : {&rateMakers(), &unitMakers(), &pressureMakers(), &otherMakers(),
-                               &yardMakers(), &tradeMakers(), &pipeMakers(), &fieldMakers()}) {
+    for (const auto* makers :
+         {&rateMakers(), &unitMakers(), &pressureMakers(), &otherMakers(), &yardMakers(),
+          &tradeMakers(), &pipeMakers(), &fieldMakers(), &loadMakers()}) {
         const auto found = makers->find(quantity);
         if (found == makers->end()) continue;
         const AnyQuantity value = found->second(inputs);

@@ -89,8 +89,9 @@ void check(const std::string& name, Tally& tally) {
 
 TEST(Handbook, PrintedExamplesAreMet) {
     Tally tally;
-    for (const auto* name : {"h01_rate", "h02_pressure", "h03_density", "h04_speed", "h05_catch",
-                             "h08_meter", "h09_pipes", "h10_field", "h11_height", "facts_of_trade"})
+    for (const auto* name :
+         {"h01_rate", "h02_pressure", "h03_density", "h04_speed", "h05_catch", "h06_loads",
+          "h07_work", "h08_meter", "h09_pipes", "h10_field", "h11_height", "facts_of_trade"})
         check(name, tally);
     int all = 0;
     for (const auto& [kind, count] : tally.byKind) all += count;
