@@ -87,5 +87,8 @@ OrderedJson courseSpeedAnswer(Request& request);
 OrderedJson catchTest(Request& request);
 OrderedJson meterCheckAnswer(Request& request);
 OrderedJson pumpLineAnswer(Request& request);
+OrderedJson chooseSetsAnswer(Request& request);
+OrderedJson loadsAnswer(Request& request);
+OrderedJson workRateAnswer(Request& request);
 
 }  // namespace bw::calc

@@ -32,6 +32,9 @@ constexpr std::array kTasks{
     Task{"catch_test", catchTest},
     Task{"meter_check", meterCheckAnswer},
     Task{"pump_line", pumpLineAnswer},
+    Task{"choose_sets", chooseSetsAnswer},
+    Task{"loads", loadsAnswer},
+    Task{"work_rate", workRateAnswer},
 };
 
 std::string dumped(const OrderedJson& json) {

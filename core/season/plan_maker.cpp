@@ -15,14 +15,16 @@ bool has(const std::vector<std::size_t>& list, std::size_t n) {
     return std::find(list.begin(), list.end(), n) != list.end();
 }
 
-/// The speed nearest to the usual one that a window holds; nothing if it holds none for sure.
-std::optional<Speed> heldSpeed(const PairVerdict& pair) {
+/// The speed nearest to the usual one that a window holds; nothing if it holds none for sure, or
+/// none that is not over the job's own fast one.
+std::optional<Speed> heldSpeed(const PairVerdict& pair, const Job& job) {
     if (pair.problem || pair.ends.empty || pair.standing == Standing::NotChecked ||
         pair.standing == Standing::Empty)
         return std::nullopt;
     if (pair.ends.holds(pair.usual)) return pair.usual;
-    if (pair.ends.low && pair.usual < *pair.ends.low) return pair.ends.low;
-    return pair.ends.high;
+    if (!pair.ends.low || pair.usual >= *pair.ends.low) return pair.ends.high;
+    if (job.fast && *pair.ends.low > job.fast->value) return std::nullopt;
+    return pair.ends.low;
 }
 
 double distance(const JobRun& run) {
@@ -58,7 +60,7 @@ JobRun PlanMaker::runWith(std::size_t j, std::size_t n) const {
     run.room = pair.roomToSpare;
     run.position = pair.position;
     run.usual = pair.usual;
-    run.speed = heldSpeed(pair);
+    run.speed = heldSpeed(pair, m_matrix.job(j).job);
     run.low = pair.ends.low;
     run.high = pair.ends.high;
     run.area = m_matrix.area(j);

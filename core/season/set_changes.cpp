@@ -149,7 +149,9 @@ class Seeker {
         add(nozzle, {ChangeKind::Rate, bound, {}, anyQuantity(by * now), {}, {}, std::abs(by - 1)});
     }
 
+    /// Never over the job's own fast speed.
     void addSpeed(const Nozzle& nozzle, const WindowEnds& ends, bool isLow, bool isHigh) {
+        if (isLow && m_job.fast && *ends.low > m_job.fast->value) return;
         Change change;
         change.what = ChangeKind::Speed;
         if (isLow) {

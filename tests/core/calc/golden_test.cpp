@@ -32,6 +32,21 @@ std::vector<Json> goldenRequests() {
         "job": {"rate": "150 L/ha", "usual": "12 km/h"}})");
     const Json line = Json::parse(R"({"do": "line_loss", "bore": "25 mm", "length": "3 m",
         "flow": "60 L/min", "fittings": ["short_elbow", "tee_branch"]})");
+    const Json& trailed = demo()["fleet"][1];
+    const Json sets{{"do", "choose_sets"},
+                    {"machine", trailed["machine"]},
+                    {"nozzles", demo()["nozzles"]},
+                    {"jobs", trailed["jobs"]},
+                    {"spares", 0.05}};
+    const Json loads{{"do", "loads"},
+                     {"units", "us"},
+                     {"tank", "1200 gal"},
+                     {"rate", "12 gal/ac"},
+                     {"area", "240 ac"},
+                     {"specific_gravity", 1.1},
+                     {"products", {{{"name", "Demo product"}, {"rate", "1.5 lb/ac"}}}}};
+    const Json work{{"do", "work_rate"}, {"width", "28 m"}, {"speed", "9 km/h"},
+                    {"area", "40 ha"},   {"run", "400 m"},  {"turn", "25 s"}};
     return {demoRequest(0, 0, "Demo low-drift fan 04"),
             demoRequest(0, 5, "Demo metering plate 06"),
             byHand,
@@ -40,7 +55,10 @@ std::vector<Json> goldenRequests() {
             loss,
             even,
             turn,
-            line};
+            line,
+            sets,
+            loads,
+            work};
 }
 
 /// The same in every word and key; numbers to 1e-9, as compilers may differ in the last digits.
