@@ -33,6 +33,37 @@ TextLabel* quiet(const QString& name) {
     return label;
 }
 
+/// A label that gives way: its text ends in an ellipsis where the row is short of room.
+class GivingLabel : public TextLabel {
+  public:
+    explicit GivingLabel(const QString& name) : TextLabel({}, TextSize::Small, Role::Quiet) {
+        setObjectName(name);
+        hide();
+    }
+    void tellWhole(const QString& text) {
+        m_whole = text;
+        setToolTip(text);
+        setAccessibleName(text);
+        setVisible(!text.isEmpty());
+        updateGeometry();
+        fit();
+    }
+    QSize sizeHint() const override {
+        return {fontMetrics().horizontalAdvance(m_whole) + px(2), TextLabel::sizeHint().height()};
+    }
+    QSize minimumSizeHint() const override { return {px(60), TextLabel::sizeHint().height()}; }
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override {
+        TextLabel::resizeEvent(event);
+        fit();
+    }
+
+  private:
+    void fit() { setText(fontMetrics().elidedText(m_whole, Qt::ElideRight, width())); }
+    QString m_whole;
+};
+
 void tell(TextLabel& label, const QString& text) {
     label.setText(text);
     label.setVisible(!text.isEmpty());
@@ -44,8 +75,8 @@ StatusLine::StatusLine(QWidget* parent)
     : RolePanel(Role::Sunken, parent),
       m_file(new TextLabel({}, TextSize::Small, Role::Ink, true)),
       m_saved(quiet(u"status.saved"_s)),
-      m_hint(quiet(u"status.hint"_s)),
-      m_undo(quiet(u"status.undo"_s)),
+      m_hint(new GivingLabel(u"status.hint"_s)),
+      m_undo(new GivingLabel(u"status.undo"_s)),
       m_units(quiet(u"status.units"_s)),
       m_demo(quiet(u"status.demo"_s)) {
     setEdges(Qt::TopEdge);
@@ -73,12 +104,13 @@ void StatusLine::setSaved(const QString& timeOfDay) {
 }
 
 void StatusLine::setHint(const QString& hint) {
-    tell(*m_hint, hint);
+    static_cast<GivingLabel*>(m_hint)->tellWhole(hint);
 }
 
 void StatusLine::follow(FarmSession& session) {
     const QUndoStack& undo = session.undoStack();
-    tell(*m_undo, undo.canUndo() ? tr("Ctrl+Z undoes “%1”").arg(undo.undoText()) : QString());
+    static_cast<GivingLabel*>(m_undo)->tellWhole(
+        undo.canUndo() ? tr("Ctrl+Z undoes “%1”").arg(undo.undoText()) : QString());
     tell(*m_units, unitsOf(session.currentStyle()));
     tell(*m_demo, holdsDemoData(session.season()) ? tr("Demo data") : QString());
 }

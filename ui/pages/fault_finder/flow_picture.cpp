@@ -24,15 +24,17 @@ void paintNeeded(QPainter& painter, const ChartMap& map, QPointF at) {
                TextSize::Small, true);
 }
 
-void paintRead(QPainter& painter, const ChartMap& map, QPointF at) {
+void paintRead(QPainter& painter, const ChartMap& map, QPointF at, QPointF needed) {
     const QPointF p = map.point(at);
     painter.setPen(QPen(map.color(Role::Raised), map.px(1)));
     painter.setBrush(map.color(Role::Measured));
     painter.drawEllipse(p, map.px(4.5), map.px(4.5));
-    const bool isRight = p.x() > map.plot().center().x();
-    const double step = map.px(7);
-    paintPlate(painter, map, p + QPointF(isRight ? -step : step, map.px(4)),
-               (isRight ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignTop, FlowPicture::tr("read"),
+    // Beside the point, away from the needed one, whose word stands at its upper left.
+    const bool isRight = p.x() >= map.point(needed).x();
+    const bool hasRoom = isRight ? p.x() < map.plot().right() - map.px(34) : true;
+    const double step = isRight && hasRoom ? map.px(7) : -map.px(7);
+    paintPlate(painter, map, p + QPointF(step, map.px(4)),
+               (step > 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop, FlowPicture::tr("read"),
                Role::Measured, TextSize::Small, true);
 }
 
@@ -90,7 +92,7 @@ bool FlowPicture::setView(const CaseView& view) {
     setOverlay([needed, read](QPainter& painter, const ChartMap& map) {
         painter.setRenderHint(QPainter::Antialiasing);
         paintNeeded(painter, map, needed);
-        if (read) paintRead(painter, map, *read);
+        if (read) paintRead(painter, map, *read, needed);
     });
     return true;
 }

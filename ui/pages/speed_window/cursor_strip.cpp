@@ -111,6 +111,7 @@ void CursorStrip::show(const WindowStudy& study, const Sentences& sentences, Spe
     const auto share = onTimeShare(study.model(), point.boomFlow);
     m_outs[kOnTime].box->setVisible(share.has_value());
     if (share) fill(m_outs[kOnTime], plainNumber(100.0 * *share, 0, style), u"%"_s);
+    arrange();
     showDroplets(point);
     showOthers(study, speed);
     showWords(study, sentences, point);
@@ -175,7 +176,16 @@ void CursorStrip::paintEvent(QPaintEvent*) {
 
 void CursorStrip::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    const bool isNarrow = width() < px(600);
+    arrange();
+}
+
+/// One row where all read-outs fit beside the droplets, else two.
+void CursorStrip::arrange() {
+    int row = px(190);
+    for (const auto& out : m_outs) {
+        if (!out.box->isHidden()) row += out.box->sizeHint().width() + m_grid->horizontalSpacing();
+    }
+    const bool isNarrow = width() < row;
     if (isNarrow == m_isNarrow) return;
     m_isNarrow = isNarrow;
     m_top->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);

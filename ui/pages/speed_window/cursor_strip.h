@@ -38,6 +38,7 @@ class CursorStrip : public QWidget {
     };
     static ReadOut addReadOut(const QString& name, const QString& caption);
     void placeReadOuts(int columns);
+    void arrange();
     void setWordLines(int lines);
     static void fill(ReadOut& out, const QString& figure, const QString& unit);
     void showRate(const WindowStudy& study, const OperatingPoint& point);

@@ -177,7 +177,7 @@ std::vector<QRectF> PressureView::paintPlates(QPainter& painter, const ChartMap&
     const auto& fed = m_study->fed;
     const double under =
         limits.pressureCeiling ? m_study->y(limits.pressureCeiling->value) : m_study->pressureTo;
-    if (!fed.empty() && fed.back().y() < 0.85 * under)
+    if (!fed.empty() && fed.back().y() < 0.97 * under)
         taken.push_back(paintPlate(painter, map,
                                    {plot.right() - map.px(6), map.y(under) + map.px(5)},
                                    Qt::AlignRight | Qt::AlignTop, tr("Pump gives no more"),
