@@ -280,7 +280,7 @@ void SpeedWindowPage::showView(int view) {
     setFocusProxy(view == View::Pressure ? m_first->currentWidget() : m_views->currentWidget());
     m_span->setVisible(view == View::Pressure || view == View::Rate);
     m_strip->setVisible(view != View::Along);
-    m_viewHint->setText(view == View::ByTable ? tr("↑ ↓ move the cursor; Ctrl+C copies")
+    m_viewHint->setText(view == View::ByTable ? tr("Ctrl+C copies")
                         : view == View::Along ? tr("← → walk along the boom")
                                               : tr("Drag the line, or ← →"));
     if (view == View::Along) m_boom->showCursor(m_cursor);
