@@ -9,14 +9,15 @@ namespace {
 /// Walks a CSV text once, field by field.
 class CsvReader {
   public:
-    explicit CsvReader(std::string_view text) : m_text(text) {}
+    CsvReader(std::string_view text, char separator, bool hasComments)
+        : m_text(text), m_separator(separator), m_hasComments(hasComments) {}
 
     /// The next row that is neither empty nor a comment; nothing at the end.
     std::optional<std::vector<std::string>> row() {
-        while (m_at < m_text.size() && (isLineEnd() || m_text[m_at] == '#')) skipLine();
+        while (m_at < m_text.size() && (isLineEnd() || isComment())) skipLine();
         if (m_at >= m_text.size()) return std::nullopt;
         std::vector<std::string> fields{field()};
-        while (m_at < m_text.size() && m_text[m_at] == ',') {
+        while (m_at < m_text.size() && m_text[m_at] == m_separator) {
             ++m_at;
             fields.push_back(field());
         }
@@ -25,6 +26,7 @@ class CsvReader {
     }
 
   private:
+    bool isComment() const { return m_hasComments && m_text[m_at] == '#'; }
     bool isLineEnd() const { return m_text[m_at] == '\n' || m_text[m_at] == '\r'; }
 
     void skipLine() {
@@ -35,7 +37,7 @@ class CsvReader {
     std::string field() {
         if (m_at < m_text.size() && m_text[m_at] == '"') return quotedField();
         const auto start = m_at;
-        while (m_at < m_text.size() && m_text[m_at] != ',' && !isLineEnd()) ++m_at;
+        while (m_at < m_text.size() && m_text[m_at] != m_separator && !isLineEnd()) ++m_at;
         return std::string(m_text.substr(start, m_at - start));
     }
 
@@ -56,6 +58,8 @@ class CsvReader {
     }
 
     std::string_view m_text;
+    char m_separator;
+    bool m_hasComments;
     std::size_t m_at = 0;
 };
 
@@ -74,11 +78,27 @@ std::string_view CsvTable::at(std::size_t row, std::string_view columnName) cons
 }
 
 CsvTable parseCsv(std::string_view text) {
-    CsvReader reader(text);
+    return parseCsv(text, ',', true);
+}
+
+CsvTable parseCsv(std::string_view text, char separator, bool hasComments) {
+    CsvReader reader(text, separator, hasComments);
     CsvTable table;
     if (auto header = reader.row()) table.header = std::move(*header);
     while (auto row = reader.row()) table.rows.push_back(std::move(*row));
     return table;
+}
+
+std::string csvField(std::string_view field) {
+    const bool isPlain =
+        field.find_first_of(",;\t\"\r\n") == std::string_view::npos && !field.starts_with('#');
+    if (isPlain) return std::string(field);
+    std::string out = "\"";
+    for (const char c : field) {
+        if (c == '"') out += c;
+        out += c;
+    }
+    return out + "\"";
 }
 
 }  // namespace bw

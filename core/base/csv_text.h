@@ -22,5 +22,9 @@ struct CsvTable {
 };
 
 CsvTable parseCsv(std::string_view text);
+/// A table from somewhere else: with another separator, or where '#' begins no comment.
+CsvTable parseCsv(std::string_view text, char separator, bool hasComments);
+/// A field as it stands in a comma-separated line: quoted where it must be to read back the same.
+std::string csvField(std::string_view field);
 
 }  // namespace bw

@@ -9,6 +9,7 @@
 #include "core/model/checks.h"
 #include "core/units/format.h"
 #include "core/window/machine_checks.h"
+#include "core/window/mesh_advice.h"
 
 namespace bw {
 namespace {
@@ -53,6 +54,17 @@ LiveCheck strainerCheck(const Machine& m) {
             return {CheckState::Asks, "strainers", problem.where, factOf(problem)};
     }
     return fine("strainers", "strainers.suction.mesh", {"check.strainers_finer", {{"list", list}}});
+}
+
+/// The sets aboard whose nozzles ask for a finer strainer than the last one.
+void checkMesh(std::vector<LiveCheck>& list, const Machine& m, const std::vector<Nozzle>& nozzles) {
+    std::vector<Nozzle> aboard;
+    std::copy_if(nozzles.begin(), nozzles.end(), std::back_inserter(aboard), [&](const auto& n) {
+        return std::any_of(m.setsAboard.begin(), m.setsAboard.end(),
+                           [&](const SetAboard& set) { return set.nozzle == n.name; });
+    });
+    for (auto& fact : coarseStrainers(m, aboard))
+        list.push_back({CheckState::Asks, "strainers", "strainers.nozzle.mesh", std::move(fact)});
 }
 
 /// How well the pump's law meets the points of its curve: a miss over 3 % of the pressure at no
@@ -132,6 +144,7 @@ std::vector<LiveCheck> liveChecks(const Machine& machine, const std::vector<Job>
     std::vector<LiveCheck> list;
     checkJobs(list, machine, jobs, nozzles);
     list.push_back(strainerCheck(machine));
+    checkMesh(list, machine, nozzles);
     list.push_back(widthCheck(machine));
     if (auto fit = pumpFitCheck(machine)) list.push_back(std::move(*fit));
     std::stable_sort(list.begin(), list.end(),

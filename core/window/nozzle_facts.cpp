@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/window/nozzle_facts.h"
 
+#include <utility>
+
 #include "core/hydraulics/nozzle_law.h"
 #include "core/units/format.h"
+#include "core/window/mesh_advice.h"
 
 namespace bw {
 namespace {
@@ -35,6 +38,7 @@ std::vector<Fact> nozzleFacts(const Nozzle& nozzle) {
                             {"times", formatFixed(span, 2)}}});
         }
     }
+    if (auto mesh = meshAdvice(nozzle)) out.push_back(std::move(*mesh));
     if (!nozzle.pressureMin || !nozzle.pressureMax) out.push_back({"nozzle.not_checked_range", {}});
     if (!nozzle.droplets) out.push_back({"nozzle.not_checked_droplets", {}});
     if (!nozzle.drift) out.push_back({"nozzle.not_checked_drift", {}});

@@ -9,8 +9,8 @@
 namespace bw {
 
 /// What a nozzle's data say and what they leave open: "nozzle.law", "nozzle.law_power",
-/// "nozzle.fit", "nozzle.span" and "nozzle.not_checked_…". Gaps come last. Nothing but the gaps
-/// where no flow is known.
+/// "nozzle.fit", "nozzle.span", "mesh.…" and "nozzle.not_checked_…". Gaps come last. Nothing but
+/// the gaps where no flow is known.
 std::vector<Fact> nozzleFacts(const Nozzle& nozzle);
 
 }  // namespace bw

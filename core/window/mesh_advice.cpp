@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/window/mesh_advice.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include "core/base/csv_text.h"
+#include "core/base/resource.h"
+#include "core/model/nozzle_sizes.h"
+#include "core/units/format.h"
+
+namespace bw {
+namespace {
+
+struct Sieve {
+    double mesh = 0.0;
+    Length opening;
+};
+
+/// Coarsest first.
+const std::vector<Sieve>& sieves() {
+    static const std::vector<Sieve> kSieves = [] {
+        const CsvTable table = parseCsv(resource("data/mesh_opening.csv"));
+        std::vector<Sieve> out;
+        for (std::size_t i = 0; i < table.rows.size(); ++i)
+            out.push_back({std::stod(std::string(table.at(i, "mesh"))),
+                           make<Length>(std::stod(std::string(table.at(i, "opening_um"))),
+                                        Unit::Micrometre)});
+        return out;
+    }();
+    return kSieves;
+}
+
+/// The last strainer before the nozzles that is known.
+std::optional<double> lastMesh(const Machine& machine) {
+    const Strainers& s = machine.strainers;
+    for (const auto* mesh : {&s.nozzleMesh, &s.sectionMesh, &s.lineMesh})
+        if (*mesh) return (*mesh)->value;
+    return std::nullopt;
+}
+
+Fact adviceFact(const char* code, const Nozzle& nozzle, double mesh) {
+    Fact fact{code, {{"nozzle", nozzle.name}, {"mesh", formatExact(mesh)}}};
+    fact.arguments.push_back({"size", nozzle.sizeCode});
+    return fact;
+}
+
+}  // namespace
+
+std::optional<Length> meshOpening(double mesh) {
+    std::optional<Length> out;
+    for (const auto& sieve : sieves())
+        if (sieve.mesh <= mesh) out = sieve.opening;
+    return out;
+}
+
+std::optional<double> meshFor(Length passage) {
+    for (const auto& sieve : sieves())
+        if (sieve.opening < passage) return sieve.mesh;
+    return std::nullopt;
+}
+
+std::optional<double> meshForSize(const std::string& sizeCode) {
+    constexpr double kFine = 100, kUsual = 50;
+    const auto size = nozzleSize(sizeCode), limit = nozzleSize("02");
+    if (!size || !limit) return std::nullopt;
+    return size->metric < limit->metric ? kFine : kUsual;
+}
+
+std::optional<Fact> meshAdvice(const Nozzle& nozzle) {
+    const auto mesh = meshForSize(nozzle.sizeCode);
+    if (!mesh) return std::nullopt;
+    return adviceFact("mesh.by_size", nozzle, *mesh);
+}
+
+std::vector<Fact> coarseStrainers(const Machine& machine, const std::vector<Nozzle>& nozzles) {
+    std::vector<Fact> out;
+    const auto has = lastMesh(machine);
+    if (!has) return out;
+    for (const auto& nozzle : nozzles) {
+        const auto mesh = meshForSize(nozzle.sizeCode);
+        if (!mesh || *has >= *mesh) continue;
+        Fact fact = adviceFact("mesh.too_coarse_size", nozzle, *mesh);
+        fact.arguments.push_back({"has", formatExact(*has)});
+        out.push_back(std::move(fact));
+    }
+    return out;
+}
+
+}  // namespace bw
