@@ -3,6 +3,7 @@
 
 #include <QCoreApplication>
 
+#include "ui/pages/cause_effect/cause_effect_page.h"
 #include "ui/pages/fault_finder/fault_finder_page.h"
 #include "ui/pages/machine/machine_page.h"
 #include "ui/pages/nozzles/nozzles_page.h"
@@ -50,6 +51,8 @@ std::vector<PageEntry> makePageList() {
     pages.push_back(page<SeasonPage>(u"season"_s, tr("Season"), u"season"_s, tr("Plan"), 3));
     pages.push_back(
         page<SpeedWindowPage>(u"speed_window"_s, tr("Speed window"), u"window"_s, tr("Plan"), 4));
+    pages.push_back(page<CauseEffectPage>(u"cause_effect"_s, tr("Cause and effect"), u"cause"_s,
+                                          tr("Teach"), 5));
     pages.push_back(
         page<FaultFinderPage>(u"fault_finder"_s, tr("Fault finder"), u"finder"_s, tr("Fix"), 6));
     pages.insert(pages.begin(), startPage(pages));

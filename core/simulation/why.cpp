@@ -105,7 +105,13 @@ class Chain {
         say(std::move(code), {arg("flow", state.sprayed),
                               {"limit", CodeText{"limit." + std::string(choiceName(limit))}}});
         say("why.job_needs_flow", {arg("need", m_need), arg("speed", m_speed)});
-        outcomeOf(std::move(outcome), factorAt(control));
+        const double factor = factorAt(control);
+        // A floor may drive the control to its end although the job needs less.
+        if (control > 0.5 && factor > 1 && m_setup.floor) {
+            say("why.floor_unreached", {arg("floor", *m_setup.floor)});
+            outcome = "why.gives_more";
+        }
+        outcomeOf(std::move(outcome), factor);
     }
 
     void restlessness() {

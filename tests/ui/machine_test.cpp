@@ -6,7 +6,7 @@
 #include "core/units/unit.h"
 #include "tests/support/builders.h"
 #include "tests/ui/machine_fixture.h"
-#include "ui/pages/machine/circuit_view.h"
+#include "ui/kit/circuit_view.h"
 
 namespace bw {
 namespace {

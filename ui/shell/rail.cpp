@@ -79,6 +79,9 @@ class Rail::Item : public QAbstractButton {
         painter.setPen(ink);
         painter.setFont(textFont(TextSize::Body, isChecked()));
         const QRectF words(px(54), px(5), width() - px(54), px(18));
+        // A title that fills the rail stays whole rather than bold.
+        if (painter.fontMetrics().horizontalAdvance(text()) > words.width() - px(2))
+            painter.setFont(textFont(TextSize::Body));
         painter.drawText(m_key.isEmpty() ? QRectF(words.left(), 0, words.width(), height()) : words,
                          Qt::AlignVCenter | Qt::AlignLeft, text());
         painter.setFont(textFont(TextSize::Small));

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <benchmark/benchmark.h>
 
+#include <QAbstractButton>
 #include <QApplication>
+#include <QComboBox>
 #include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QtCharts/QChart>
@@ -15,30 +17,33 @@
 #include "core/store/farm_file.h"
 #include "ui/kit/chart_panel.h"
 #include "ui/kit/kit_style.h"
+#include "ui/pages/cause_effect/cause_effect_page.h"
 #include "ui/shell/main_window.h"
 
 /// How long a redraw takes while something is dragged on the Speed window page, beside a bare Qt
-/// Charts window with as many points. Software rendering, 1280×720. A 60 Hz frame is 16.7 ms.
+/// Charts window with as many points, and a frame of the running loop. Software rendering,
+/// 1280×720. A 60 Hz frame is 16.7 ms.
 namespace bw {
 namespace {
 
 using namespace Qt::StringLiterals;
 
-/// The demo season's first job on the page, drawn.
+/// The demo season's first job on a page, drawn.
 class Stage {
   public:
-    Stage()
+    explicit Stage(const QString& page = u"speed_window"_s)
         : m_settings(m_folder.filePath(u"settings.ini"_s)), m_files(m_folder.path(), m_settings) {
         m_window = std::make_unique<MainWindow>(FrameServices{m_files, m_settings, makePageList()},
                                                 std::move(m_files.openDemo()).value());
         m_window->resize(1280, 720);
         m_window->show();
-        m_window->showPage(u"speed_window"_s);
+        m_window->showPage(page);
         draw();
     }
     ChartPanel* chart() const {
         return m_window->findChild<ChartPanel*>(u"speedWindow.chart.pressure"_s);
     }
+    CauseEffectPage* loop() const { return m_window->findChild<CauseEffectPage*>(); }
     /// All that waits, layouts and paint events, until the picture stands.
     void draw() {
         for (int i = 0; i < 3; ++i) QApplication::processEvents();
@@ -74,6 +79,30 @@ void FloorDragged(benchmark::State& state) {
     }
 }
 BENCHMARK(FloorDragged)->Unit(benchmark::kMillisecond);
+
+/// One frame of the running loop: steps of a 60th of a second times the factor, all charts redrawn;
+/// every fifteenth frame the figures and the sentence too. 0: traces, 1: traces with a second run
+/// of 300 s at 20 times.
+void LoopFrame(benchmark::State& state) {
+    Stage stage(u"cause_effect"_s);
+    double now = 0.0;
+    stage.loop()->setClock([&now] { return now; });
+    if (state.range(0) == 1) {
+        stage.loop()->findChild<QComboBox*>(u"causeEffect.bar.beside"_s)->activated(2);
+        stage.loop()->findChild<QAbstractButton*>(u"causeEffect.bar.x20"_s)->click();
+    }
+    for (int i = 0; i < 400; ++i) {
+        now += 0.25;
+        stage.loop()->tick();
+    }
+    stage.draw();
+    for (auto _ : state) {
+        now += 1.0 / 60;
+        stage.loop()->tick();
+        stage.draw();
+    }
+}
+BENCHMARK(LoopFrame)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
 
 /// As many curves and points, one of them replaced a frame; nothing else in the window.
 void BareQtCharts(benchmark::State& state) {

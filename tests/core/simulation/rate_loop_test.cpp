@@ -168,6 +168,10 @@ TEST(Why, TheChainSaysWhatTheStateHolds) {
               std::string::npos);
     const std::string starved = chain(trailed, {{"suction_strainer", 0.9}});
     EXPECT_NE(starved.find("the suction side"), std::string::npos) << starved;
+    const std::string reach = chain(trailed, {{"floor_high", 1.0}, {"pump_drive", 0.2}});
+    EXPECT_NE(reach.find("which is more than the machine can hold. So the nozzles give 1."),
+              std::string::npos)
+        << reach;
     for (const auto& cause : injectableCauses()) chain(trailed, {{cause, 0.7}});
 }
 

@@ -6,9 +6,9 @@
 
 #include "core/window/advice.h"
 #include "ui/kit/buttons.h"
+#include "ui/kit/circuit_view.h"
 #include "ui/kit/metrics.h"
 #include "ui/kit/quantity_format.h"
-#include "ui/pages/machine/circuit_view.h"
 #include "ui/undo/farm_session.h"
 
 namespace bw {
@@ -48,6 +48,7 @@ void CircuitPanel::build() {
     place(m_speed, "machine.circuit.speed", tr("Speed"), 9);
     place(m_nozzle, "machine.circuit.nozzle", tr("Nozzle"), 14);
     column->addLayout(row);
+    m_view->setObjectName(u"machine.circuit.view"_s);
     m_note->setObjectName(u"machine.circuit.note"_s);
     column->addWidget(m_note->wrapped());
     column->addWidget(m_view);

@@ -4,30 +4,17 @@
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QListWidget>
-#include <QPainter>
 #include <QScreen>
 #include <QVBoxLayout>
 #include <algorithm>
-#include <cmath>
 
 #include "ui/kit/chips.h"
 #include "ui/kit/metrics.h"
+#include "ui/kit/nozzle_icon.h"
 
 namespace bw {
 
 using namespace Qt::StringLiterals;
-
-QIcon nozzleIcon(const QString& sizeCode) {
-    constexpr double kSharp = 2.0;  ///< drawn twice as fine, for screens of high density
-    const QSizeF size = nozzleChipSize(sizeCode);
-    QPixmap pixmap((size * kSharp).toSize());
-    pixmap.setDevicePixelRatio(kSharp);
-    pixmap.fill(Qt::transparent);
-    QPainter painter(&pixmap);
-    paintNozzleChip(painter, QRectF(QPointF(), size), sizeCode, color(Role::Ink),
-                    color(Role::Raised));
-    return QIcon(pixmap);
-}
 
 CandidatePicker::CandidatePicker(QWidget* parent)
     : QFrame(parent, Qt::Popup), m_find(new QLineEdit), m_list(new QListWidget) {

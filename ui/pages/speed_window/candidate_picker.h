@@ -2,7 +2,6 @@
 #pragma once
 
 #include <QFrame>
-#include <QIcon>
 #include <vector>
 
 class QLineEdit;
@@ -10,9 +9,6 @@ class QListWidget;
 class QListWidgetItem;
 
 namespace bw {
-
-/// The cap of a nozzle size as an icon for lists, in the colours of the look in use.
-QIcon nozzleIcon(const QString& sizeCode);
 
 /// A list that drops down to take candidates in and out: own nozzles first, then the sizes of the
 /// standard. Typing narrows it, Enter or Space takes the nozzle in or out, Esc closes.

@@ -18,6 +18,7 @@
 #include "ui/kit/data_table.h"
 #include "ui/kit/evidence.h"
 #include "ui/kit/messages.h"
+#include "ui/kit/nozzle_icon.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/kit/span_bar.h"
 #include "ui/pages/speed_window/boom_view.h"

@@ -162,6 +162,8 @@ RoleCard* StartPage::teachCard() {
                         "the nozzle or the pump stops it. The sentence beside it says why."));
     way(*card, tr("Show it on the speed window"), u"window"_s, u"speed_window"_s,
         QKeySequence(u"Ctrl+4"_s), true);
+    way(*card, tr("The running loop, with faults"), u"cause"_s, u"cause_effect"_s,
+        QKeySequence(u"Ctrl+5"_s), false);
     return card;
 }
 

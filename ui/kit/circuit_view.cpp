@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/pages/machine/circuit_view.h"
+#include "ui/kit/circuit_view.h"
 
 #include <QHelpEvent>
 #include <QMouseEvent>
@@ -7,9 +7,9 @@
 #include <algorithm>
 
 #include "core/model/machine_fields.h"
+#include "ui/kit/circuit_layout.h"
 #include "ui/kit/metrics.h"
 #include "ui/kit/quantity_format.h"
-#include "ui/pages/machine/circuit_layout.h"
 
 namespace bw {
 
@@ -52,7 +52,6 @@ QString partOfField(const Machine& m, const QString& key) {
 }
 
 CircuitView::CircuitView(QWidget* parent) : QWidget(parent) {
-    setObjectName(u"machine.circuit.view"_s);
     setMouseTracking(true);
     setAccessibleName(tr("Drawn circuit of the machine"));
     QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Preferred);

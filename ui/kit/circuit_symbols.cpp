@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/pages/machine/circuit_symbols.h"
+#include "ui/kit/circuit_symbols.h"
 
 #include <QPainterPath>
 #include <cmath>

@@ -2,10 +2,10 @@
 #include <QPainterPath>
 #include <algorithm>
 
+#include "ui/kit/circuit_layout.h"
+#include "ui/kit/circuit_symbols.h"
+#include "ui/kit/circuit_view.h"
 #include "ui/kit/quantity_format.h"
-#include "ui/pages/machine/circuit_layout.h"
-#include "ui/pages/machine/circuit_symbols.h"
-#include "ui/pages/machine/circuit_view.h"
 
 /// How the circuit is painted; places and clicks are in circuit_view.cpp.
 namespace bw {
