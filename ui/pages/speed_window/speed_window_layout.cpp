@@ -165,11 +165,16 @@ QWidget* SpeedWindowPage::buildToolRow() {
     table->setObjectName(u"speedWindow.tools.table"_s);
     auto* copy = new IconButton(tr("Copy picture and figures"), u"copy"_s);
     copy->setObjectName(u"speedWindow.tools.copy"_s);
+    auto* print = new IconButton(tr("Print cab card…"), u"print"_s);
+    print->setObjectName(u"speedWindow.tools.print"_s);
+    print->setToolTip(tr("Print cab card… (Ctrl+P)"));
     row->addWidget(table);
     row->addWidget(copy);
+    row->addWidget(print);
     connect(m_viewChoice, &SegmentedButtons::currentIndexChanged, this, &SpeedWindowPage::showView);
     connect(table, &QAbstractButton::clicked, this, &SpeedWindowPage::showAsTable);
     connect(copy, &QAbstractButton::clicked, this, &SpeedWindowPage::copyView);
+    connect(print, &QAbstractButton::clicked, this, &SpeedWindowPage::offerPrint);
     return tools;
 }
 

@@ -69,6 +69,10 @@ void SpeedWindowPage::addActions() {
                    QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C),
                    {}},
                   [this] { copyView(); });
+    addPageAction(this,
+                  {u"speed_window.print"_s, tr("Print cab card…"), u"print"_s, QKeySequence::Print,
+                   tr("The job in hand, or all jobs of the machine, on paper or as PDF")},
+                  [this] { offerPrint(); });
 }
 
 QString SpeedWindowPage::hint() const {

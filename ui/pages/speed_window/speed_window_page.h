@@ -86,6 +86,7 @@ class SpeedWindowPage : public Page {
     void keepChoices();
     void copyView();
     void followLink(const QString& link);
+    void offerPrint();
 
     QWidget* m_tools = nullptr;
     ChoiceBox* m_machines = nullptr;
