@@ -36,9 +36,14 @@ std::vector<PublishedHeight> readHeights() {
 }
 
 /// In whole centimetres or inches: no boom is set finer.
+Unit heightUnit(const ReportContext& context) {
+    return context.style.units == UnitSystem::Us ? Unit::Inch : Unit::Centimetre;
+}
+std::string heightFigure(Length height, const ReportContext& context) {
+    return formatFixed(std::round(in(height, heightUnit(context))), 0);
+}
 std::string heightText(Length height, const ReportContext& context) {
-    const Unit unit = context.style.units == UnitSystem::Us ? Unit::Inch : Unit::Centimetre;
-    return formatFixed(std::round(in(height, unit)), 0) + " " + std::string(info(unit).symbol);
+    return heightFigure(height, context) + " " + std::string(info(heightUnit(context)).symbol);
 }
 
 }  // namespace
@@ -66,13 +71,14 @@ std::vector<std::string> boomHeightWords(const Machine& machine, const Nozzle& n
                                                {"full", height(kFull)}})};
     for (const auto& published : publishedHeights()) {
         if (std::abs(published.fanDegrees - angle) > kSameAngle) continue;
-        const std::string from = heightText(published.from, context);
-        const std::string to = heightText(published.to, context);
+        const std::string from = heightFigure(published.from, context);
+        const std::string to = heightFigure(published.to, context);
         out.push_back(
             context.say(from == to ? "report.height_published_one" : "report.height_published",
                         {{"angle", formatFixed(published.fanDegrees, 0)},
                          {"from", from},
                          {"to", to},
+                         {"unit", std::string(info(heightUnit(context)).symbol)},
                          {"source", published.source}}));
     }
     return out;

@@ -11,6 +11,8 @@
 namespace bw {
 namespace {
 
+/// Of the values that the answer rests on: those that matter most.
+constexpr std::size_t kMostRests = 3;
 /// How far display and gauge may be off before the driver rings: judgement, no source.
 constexpr double kRingOff = 0.1;
 
@@ -21,16 +23,20 @@ class Card {
         : m_model(model),
           m_context(context),
           m_sheet(sheet),
-          m_window(model.window(context.style.units)) {}
+          m_window(model.window(context.style.units)),
+          m_scale(windowScale(m_model, m_window, context)) {}
 
     void write() {
         addBanner();
         addFacts();
         addVerdict();
-        m_sheet.add(windowScale(m_model, m_window, m_context));
+        m_sheet.add(m_scale);
         addByHand();
         m_sheet.add(SheetRule{});
-        m_sheet.add(SheetSideBySide{{stopAndRing(), chart(), restsOnAndOpen()}});
+        SheetSideBySide rest{{stopAndRing(), chart(), restsOnAndOpen()}};
+        addTexts(rest, "report.height_title", boomHeightWords(machine(), nozzle(), m_context));
+        addTexts(rest, "report.sections_title", {m_context.say(sectionFacts(m_model, m_window))});
+        m_sheet.add(std::move(rest));
         m_sheet.add(windowCautionsOnPaper(m_model, m_context));
     }
 
@@ -97,13 +103,15 @@ class Card {
         const auto text = [&](const std::optional<Pressure>& p) {
             return p ? m_context.shown(*p) : say("report.not_given");
         };
-        if (const auto set = bare(machine().pulsed.pressure))
+        if (const auto set = bare(machine().pulsed.pressure)) {
             fact.value = say("report.set_pressure", {{"pressure", anyQuantity(*set)}});
-        else
-            fact.value =
-                say("report.floor_ceiling", {{"floor", text(floor)}, {"ceiling", text(ceiling)}});
+        } else {
+            fact.value = say("report.floor", {{"floor", text(floor)}});
+            fact.note = say("report.ceiling", {{"ceiling", text(ceiling)}});
+        }
         const auto advice = floorAdvice(m_model, m_window);
-        if (advice && advice->asksForWork) fact.note = m_context.say(advice->title);
+        if (advice && advice->asksForWork)
+            fact.note += (fact.note.empty() ? "" : ". ") + m_context.say(advice->title);
         return fact;
     }
 
@@ -136,13 +144,24 @@ class Card {
         m_sheet.add(SheetParagraph{m_context.say(verdict.details), SheetText::Body});
     }
 
+    bool hasBrackets() const {
+        return std::any_of(m_scale.columns.begin(), m_scale.columns.end(), [](const auto& column) {
+            return column.figures.size() > 1 && column.figures[1].starts_with("(");
+        });
+    }
+
     void addByHand() {
         const bool isPulsed = machine().pulsed.pressure.has_value();
         const bool senses = valueOr(machine().senses, Senses::Flow) != Senses::Nothing;
-        if (isPulsed) return m_sheet.add(SheetParagraph{say("report.pulsed_row"), SheetText::Body});
+        if (isPulsed) {
+            std::string text = say("report.pulsed_row");
+            if (hasBrackets()) text += " " + say("report.brackets");
+            return m_sheet.add(SheetParagraph{std::move(text), SheetText::Body});
+        }
         const bool isUs = m_context.style.units == UnitSystem::Us;
         std::string text = say(senses ? "report.by_hand" : "report.by_hand_always") + " " +
                            say(isUs ? "report.by_hand_dose_acre" : "report.by_hand_dose_hectare");
+        if (hasBrackets()) text += " " + say("report.brackets");
         m_sheet.add(SheetParagraph{std::move(text), SheetText::Body});
     }
 
@@ -157,36 +176,33 @@ class Card {
                  {},
                  false});
         const Pressure usual = m_model.at(d.usual).sensorPressure;
+        const std::string difference =
+            m_context.gauge(usual * kRingOff) + " " + m_context.unit<Pressure>();
         ticks.items.push_back(
-            {say("report.stop_gauge", {{"difference", anyQuantity(usual * kRingOff)}}),
-             {},
-             {},
-             false});
+            {say("report.stop_gauge", {{"difference", difference}}), {}, {}, false});
         const bool isStream = nozzle().kind && nozzle().kind->value == NozzleKind::Stream;
         ticks.items.push_back(
             {say(isStream ? "report.stop_stream" : "report.stop_fan"), {}, {}, false});
-        std::vector<SheetBlock> out{{SheetHeading{say("report.stop_title")}}, {std::move(ticks)}};
-        const auto sections = sectionFacts(m_model, m_window);
-        if (!sections.empty()) {
-            out.push_back({SheetHeading{say("report.sections_title")}});
-            out.push_back({SheetParagraph{m_context.say(sections), SheetText::Small}});
-        }
-        return out;
+        return {{SheetHeading{say("report.stop_title")}}, {std::move(ticks)}};
+    }
+
+    /// A part of small texts under a heading; none if there are no words.
+    void addTexts(SheetSideBySide& block, std::string_view title,
+                  const std::vector<std::string>& texts) const {
+        if (texts.empty() || texts.front().empty()) return;
+        std::vector<SheetBlock> part{{SheetHeading{say(title)}}};
+        for (const auto& text : texts) part.push_back({SheetParagraph{text, SheetText::Small}});
+        block.parts.push_back(std::move(part));
     }
 
     std::vector<SheetBlock> chart() const {
-        std::vector<SheetBlock> out{{SheetHeading{say("report.chart_title")}},
-                                    {pressureChart(m_model, m_window, m_context)}};
-        const auto height = boomHeightWords(machine(), nozzle(), m_context);
-        if (height.empty()) return out;
-        out.push_back({SheetHeading{say("report.height_title")}});
-        for (const auto& words : height) out.push_back({SheetParagraph{words, SheetText::Small}});
-        return out;
+        return {{SheetHeading{say("report.chart_title")}},
+                {pressureChart(m_model, m_window, m_context)}};
     }
 
     std::vector<SheetBlock> restsOnAndOpen() const {
         return {{SheetHeading{say("report.rests_title")}},
-                {restsOnList(m_model, m_context)},
+                {restsOnList(m_model, m_context, kMostRests)},
                 {SheetHeading{say("report.open_title")}},
                 {uncheckedList(m_model, m_window, m_context)}};
     }
@@ -195,6 +211,7 @@ class Card {
     const ReportContext& m_context;
     Sheet& m_sheet;
     SpeedWindow m_window;
+    SheetScale m_scale;
 };
 
 void writeRefusal(Sheet& sheet, const Machine& machine, const PlannedJob& planned,

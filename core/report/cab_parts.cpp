@@ -51,6 +51,13 @@ std::string dropsAt(const WindowModel& model, Pressure nozzle) {
     return band ? std::string(choiceName(band->category)) : "?";
 }
 
+/// Of the whole boom: tenths only where the flow is small.
+std::string boomFlowFigure(Flow flow, const ReportContext& context) {
+    constexpr double kSmall = 30.0;
+    const double number = context.number(flow);
+    return formatFixed(number, number < kSmall ? 1 : 0, context.style.decimalMark);
+}
+
 /// One column of figures under the scale.
 std::vector<std::string> figuresAt(const WindowModel& model, const SpeedWindow& window, Speed speed,
                                    const ReportContext& context) {
@@ -58,9 +65,9 @@ std::vector<std::string> figuresAt(const WindowModel& model, const SpeedWindow& 
     const auto share = onTimeShare(model, flow);
     const Pressure needed = model.neededSensorPressure(speed);
     std::string second =
-        share ? formatFixed(100 * *share, 0, context.style.decimalMark) : context.figure(needed);
+        share ? formatFixed(100 * *share, 0, context.style.decimalMark) : context.gauge(needed);
     if (!liesInside(window, speed)) second = "(" + second + ")";
-    std::vector<std::string> out{context.figure(speed), second, context.figure(flow)};
+    std::vector<std::string> out{context.figure(speed), second, boomFlowFigure(flow, context)};
     if (model.nozzle().droplets && !share)
         out.push_back(dropsAt(model, model.nozzlePressure(needed)));
     return out;
@@ -148,25 +155,39 @@ std::vector<std::pair<double, std::string>> axisTicks(double from, double to, in
     return out;
 }
 
-std::vector<Speed> figureSpeeds(const WindowModel& model, Speed from, Speed to, UnitSystem units,
-                                std::size_t most) {
-    const auto& d = model.demand();
-    std::vector<Speed> out{d.slow};
-    for (const Speed own : {d.usual, d.fast}) {
-        if (own.si() > out.back().si() * 1.005) out.push_back(own);
-    }
-    const double unit = info(displayUnit(units, Dimension::Speed)).inSi;
-    double step = std::max(stepFor((to - from).si() / unit, static_cast<int>(most)), 0.5);
+namespace {
+
+/// The own speeds and whole steps that keep `apart` (of a step) from them.
+std::vector<Speed> speedsApart(std::vector<Speed> speeds, Speed from, Speed to, double unit,
+                               double step, double apart, std::size_t most) {
     const auto isFree = [&](double x) {
-        return std::none_of(out.begin(), out.end(),
-                            [&](Speed own) { return std::abs(own.si() / unit - x) < 0.6 * step; });
+        return std::none_of(speeds.begin(), speeds.end(), [&](Speed own) {
+            return std::abs(own.si() / unit - x) < apart * step - 1e-9;
+        });
     };
     for (double x = std::ceil(from.si() / unit / step - 1e-9) * step;
          x <= to.si() / unit * (1 + 1e-9); x += step) {
-        if (x > 0 && out.size() < most && isFree(x)) out.push_back(Speed::fromSi(x * unit));
+        if (x > 0 && speeds.size() < most && isFree(x)) speeds.push_back(Speed::fromSi(x * unit));
     }
-    std::sort(out.begin(), out.end(), [](Speed a, Speed b) { return a < b; });
-    return out;
+    std::sort(speeds.begin(), speeds.end(), [](Speed a, Speed b) { return a < b; });
+    return speeds;
+}
+
+}  // namespace
+
+std::vector<Speed> figureSpeeds(const WindowModel& model, Speed from, Speed to, UnitSystem units,
+                                std::size_t most) {
+    constexpr double kNear = 0.5, kFar = 0.6;
+    constexpr std::size_t kRoomy = 5;
+    const auto& d = model.demand();
+    std::vector<Speed> own{d.slow};
+    for (const Speed next : {d.usual, d.fast}) {
+        if (next.si() > own.back().si() * 1.005) own.push_back(next);
+    }
+    const double unit = info(displayUnit(units, Dimension::Speed)).inSi;
+    const double step = std::max(stepFor((to - from).si() / unit, static_cast<int>(most)), 0.5);
+    const auto near = speedsApart(own, from, to, unit, step, kNear, most);
+    return near.size() <= kRoomy ? near : speedsApart(own, from, to, unit, step, kFar, most);
 }
 
 SheetScale windowScale(const WindowModel& model, const SpeedWindow& window,
@@ -196,6 +217,12 @@ SheetScale windowScale(const WindowModel& model, const SpeedWindow& window,
     const double edge = 0.03 * (to - from);
     for (const Speed speed : figureSpeeds(model, make<Speed>(from + edge, unit),
                                           make<Speed>(to - edge, unit), context.style.units)) {
+        // "8" outside beside a window "from 8" (8.04) would only puzzle.
+        const std::string figure = context.figure(speed);
+        const bool isOwn = speed == d.slow || speed == d.usual || speed == d.fast;
+        if (!isOwn && (figure == scale.lowFigure || figure == scale.highFigure) &&
+            !liesInside(window, speed))
+            continue;
         const bool isPlan = speed >= d.slow * (1 - 1e-9) && speed <= d.fast * (1 + 1e-9);
         scale.columns.push_back(
             {context.number(speed), figuresAt(model, window, speed, context), isPlan});
@@ -208,6 +235,7 @@ SheetLineChart pressureChart(const WindowModel& model, const SpeedWindow& window
     const CurveExtent extent = extentOf(model, window);
     const auto& d = model.demand();
     SheetLineChart chart;
+    chart.heightShare = 0.46;
     chart.x.title = context.unit<Speed>();
     chart.y.title = context.say("report.at_sensor", {{"unit", context.unit<Pressure>()}});
     chart.x.from = context.number(extent.from);

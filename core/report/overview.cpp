@@ -51,7 +51,7 @@ SheetRow overviewRow(const Machine& machine, const PlannedJob& planned,
     const auto& d = model.demand();
     const Standing standing = standingOf(w, model.nozzle());
     const auto pressure = [&](Speed speed) {
-        return context.figure(model.neededSensorPressure(speed));
+        return context.gauge(model.neededSensorPressure(speed));
     };
     std::string name = model.nozzle().name;
     if (const auto size = nozzleSize(model.nozzle().sizeCode))

@@ -38,6 +38,11 @@ struct ReportContext {
         const Unit unit = displayUnit(style.units, kDimensionOf<Q>);
         return formatNumber(in(q, unit), unit, style.decimalMark);
     }
+    /// As a gauge is read: tenths of a bar, whole psi.
+    std::string gauge(Pressure pressure) const {
+        const bool isPsi = displayUnit(style.units, Dimension::Pressure) == Unit::Psi;
+        return formatFixed(number(pressure), isPsi ? 0 : 1, style.decimalMark);
+    }
     /// "bar"
     template <class Q>
     std::string unit() const {

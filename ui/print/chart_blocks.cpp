@@ -17,11 +17,9 @@ QColor role(Role r) {
     return color(r, Look::Print);
 }
 
-/// Words on white, so that hatch and lines do not run through them. Kept inside `within`.
-void paintPlate(QPainter& painter, QPointF centre, const QString& text, const SheetStyle& style,
-                const QRectF& within, bool bold = false) {
-    if (text.isEmpty()) return;
-    const QFont font = style.font(kSmallText, bold);
+/// Where words about a point stand, kept inside `within`.
+QRectF plateAt(QPointF centre, const QString& text, const SheetStyle& style, const QRectF& within,
+               bool bold = false) {
     const double pad = style.dots(0.2);
     QRectF box(0, 0, std::min(style.widthOf(text, kSmallText, bold) + 2 * pad, within.width()),
                style.lineHeight(kSmallText, bold));
@@ -30,9 +28,16 @@ void paintPlate(QPainter& painter, QPointF centre, const QString& text, const Sh
     if (box.right() > within.right()) box.moveRight(within.right());
     if (box.top() < within.top()) box.moveTop(within.top());
     if (box.bottom() > within.bottom()) box.moveBottom(within.bottom());
+    return box;
+}
+
+/// Words on white, so that hatch and lines do not run through them.
+void paintPlate(QPainter& painter, const QRectF& box, const QString& text, const SheetStyle& style,
+                bool bold = false) {
+    if (text.isEmpty()) return;
     painter.fillRect(box, role(Role::Surface));
     painter.setPen(role(Role::Ink));
-    paintOneLine(painter, box, text, font, Qt::AlignCenter);
+    paintOneLine(painter, box, text, style.font(kSmallText, bold), Qt::AlignCenter);
 }
 
 /// Maps an axis to a stretch of dots.
@@ -148,7 +153,7 @@ class LinePicture {
         for (const auto& series : m_chart.series) {
             if (series.label.empty() || series.points.empty()) continue;
             const auto& [x, y] = series.points.back();
-            paintPlate(m_painter, QPointF(m_x(x), m_y(y)), qs(series.label), m_style, m_plot);
+            write(QPointF(m_x(x), m_y(y)), qs(series.label), false);
         }
     }
     void paintLines() {
@@ -157,25 +162,40 @@ class LinePicture {
             if (line.isUpright) {
                 const double x = m_x(line.at);
                 m_painter.drawLine(QPointF(x, m_plot.top()), QPointF(x, m_plot.bottom()));
-                paintPlate(m_painter,
-                           QPointF(x, m_plot.top() + m_style.lineHeight(kSmallText) * 1.7),
-                           qs(line.label), m_style, m_plot, true);
+                write(QPointF(x, m_plot.bottom()), qs(line.label), true);
             } else {
                 const double y = m_y(line.at);
                 m_painter.drawLine(QPointF(m_plot.left(), y), QPointF(m_plot.right(), y));
-                paintPlate(m_painter, QPointF(m_plot.right(), y), qs(line.label), m_style, m_plot,
-                           true);
+                write(QPointF(m_plot.right(), y), qs(line.label), true);
             }
         }
     }
+    void write(QPointF at, const QString& text, bool bold) {
+        if (text.isEmpty()) return;
+        m_taken.push_back(plateAt(at, text, m_style, m_plot, bold));
+        paintPlate(m_painter, m_taken.back(), text, m_style, bold);
+    }
+    /// In the middle of the band, at its sides or just over it: where nothing else is written.
     void paintBandWords() {
         for (const auto& band : m_chart.bands) {
             const QRectF area = areaOf(band);
             if (band.label.empty()) continue;
-            const QPointF at = band.isAlongX    ? area.center()
-                               : band.isFalling ? QPointF(m_plot.right(), area.top())
-                                                : QPointF(m_plot.right(), area.center().y());
-            paintPlate(m_painter, at, qs(band.label), m_style, m_plot);
+            const double y = band.isFalling && !band.isAlongX ? area.top() : area.center().y();
+            const double above = area.top() - m_style.lineHeight(kSmallText) * 0.6;
+            const QPointF places[] = {{area.center().x(), y},
+                                      {area.right(), y},
+                                      {area.left(), y},
+                                      {area.center().x(), above},
+                                      {area.left(), above}};
+            QRectF best;
+            for (const QPointF& at : places) {
+                best = plateAt(at, qs(band.label), m_style, m_plot);
+                const bool isFree = std::none_of(m_taken.begin(), m_taken.end(),
+                                                 [&](const auto& r) { return r.intersects(best); });
+                if (isFree) break;
+            }
+            m_taken.push_back(best);
+            paintPlate(m_painter, best, qs(band.label), m_style);
         }
     }
 
@@ -184,6 +204,7 @@ class LinePicture {
     const SheetStyle& m_style;
     QRectF m_box, m_plot;
     Scale m_x{}, m_y{};
+    std::vector<QRectF> m_taken;  ///< where words stand already
 };
 
 class BarPicture {

@@ -9,7 +9,7 @@ using namespace Qt::StringLiterals;
 
 namespace {
 
-constexpr double kMargin = 12.0, kSmallMargin = 9.0;  // mm
+constexpr double kMargin = 12.0, kSmallMargin = 8.0;  // mm
 
 QPageSize::PageSizeId idOf(Paper paper) {
     switch (paper) {

@@ -20,7 +20,7 @@ struct PageChoice {
     bool operator==(const PageChoice&) const = default;
 };
 
-/// Size, orientation and margins (12 mm; 9 mm on the small papers).
+/// Size, orientation and margins (12 mm; 8 mm on the small papers).
 QPageLayout pageLayoutOf(const PageChoice& choice);
 /// "A4", "Letter", "A5", "Half letter".
 QString paperName(Paper paper);

@@ -22,6 +22,10 @@ QColor role(Role r) {
 double rowSize(std::size_t row) {
     return kRowSizes[std::min<std::size_t>(row, std::size(kRowSizes) - 1)];
 }
+/// Where columns are tight, the large figures give way; the small ones stay readable.
+double shrunk(std::size_t row, double factor) {
+    return std::max(rowSize(row) * factor, std::min(rowSize(row), 1.0));
+}
 /// The second row, the pressure, is the one that is read while driving.
 bool isBoldRow(std::size_t row, bool isPlan) {
     return isPlan && row < 2;
@@ -82,7 +86,7 @@ class ScalePicture {
         double widest = 0;
         const auto& c = m_scale.columns[column];
         for (std::size_t i = 0; i < c.figures.size(); ++i)
-            widest = std::max(widest, m_style.widthOf(qs(c.figures[i]), rowSize(i) * shrink,
+            widest = std::max(widest, m_style.widthOf(qs(c.figures[i]), shrunk(i, shrink),
                                                       isBoldRow(i, c.isBold)));
         return widest + m_style.dots(0.7) * shrink;
     }
@@ -151,12 +155,14 @@ class ScalePicture {
             if (!m_scale.isUnchecked && to > from)
                 painter.fillRect(QRectF(from, bar.top(), to - from, bar.height()), role(Role::Ink));
         }
-        paintPlan(painter, bar, slow, fast);
+        const bool isCovered =
+            !m_scale.isEmpty && !m_scale.isUnchecked && slow >= low && fast <= high;
+        if (!isCovered) paintPlan(painter, bar, slow, fast);
         if (!m_scale.isEmpty) paintEnds(painter, bar, low, high);
         paintUsual(painter, bar, box, low, high);
     }
 
-    /// The job's speeds as a bracket under the bar, so that they show where the window leaves them.
+    /// The job's speeds as a bracket under the bar, where the window does not hold them all.
     void paintPlan(QPainter& painter, const QRectF& bar, double slow, double fast) const {
         const double y = bar.bottom() + m_style.dots(0.3), tick = m_style.dots(0.3);
         painter.setPen(QPen(role(Role::Ink), m_style.dots(0.12), Qt::SolidLine, Qt::SquareCap));
@@ -233,7 +239,7 @@ class ScalePicture {
             for (std::size_t i = 0; i < m_scale.columns.size(); ++i) {
                 const auto& column = m_scale.columns[i];
                 if (row >= column.figures.size()) continue;
-                const double size = rowSize(row) * m_shrink;
+                const double size = shrunk(row, m_shrink);
                 const bool bold = isBoldRow(row, column.isBold);
                 const double width = m_style.widthOf(qs(column.figures[row]), size, bold) + 2;
                 paintOneLine(painter,

@@ -15,10 +15,10 @@ using namespace Qt::StringLiterals;
 namespace {
 
 /// Body text in points: usual, on small paper, and the ends between which a page is filled.
-constexpr double kBody = 9.5, kSmallBody = 8.5, kLeastBody = 6.6, kMostBody = 14.0;
+constexpr double kBody = 9.5, kSmallBody = 8.5, kLeastBody = 6.4, kMostBody = 14.0;
 constexpr double kStep = 0.1;
 /// Text of head and foot in points; it does not grow with the page.
-constexpr double kEdgeBody = 7.5;
+constexpr double kEdgeBody = 7.5, kSmallEdgeBody = 6.5;
 constexpr double kSmallPaper = 7.5 * kDotsPerInch;  ///< shorter side
 
 std::vector<std::vector<SheetBlock>> partsBetweenBreaks(const std::vector<SheetBlock>& blocks) {
@@ -69,10 +69,14 @@ SheetStyle SheetLayout::styleOf(double body) const {
     return {body, frame().height()};
 }
 
+SheetStyle SheetLayout::edgeStyle() const {
+    return {m_isSmall ? kSmallEdgeBody : kEdgeBody, m_paper.height()};
+}
+
 /// What head and foot leave.
 QRectF SheetLayout::frame() const {
-    const double line = SheetStyle{kEdgeBody}.lineHeight();
-    return m_inside.adjusted(0, line * 1.5, 0, -line * 1.6);
+    const double line = edgeStyle().lineHeight();
+    return m_inside.adjusted(0, line * 1.3, 0, -line * 1.4);
 }
 
 /// The largest text with which everything stands on one page; the least one if none does.
@@ -81,16 +85,14 @@ double SheetLayout::fittingBody(const std::vector<SheetBlock>& blocks) const {
     const auto fits = [&](double body) {
         return heightOf(piecesOf(blocks, space.width(), styleOf(body))) <= space.height();
     };
-    int low = 0, high = static_cast<int>((kMostBody - kLeastBody) / kStep);
-    if (!fits(kLeastBody)) return m_isSmall ? kLeastBody : kSmallBody;
-    while (low < high) {
-        const int middle = (low + high + 1) / 2;
-        if (fits(kLeastBody + kStep * middle))
-            low = middle;
-        else
-            high = middle - 1;
-    }
-    return kLeastBody + kStep * low;
+    // Larger text does not always need more height: what stood in three columns may stand in two.
+    // So the sizes are tried from the largest down, first roughly.
+    constexpr double kRough = 0.4;
+    double body = kMostBody;
+    while (body - kRough > kLeastBody && !fits(body)) body -= kRough;
+    if (!fits(body)) body = kLeastBody;
+    while (body + kStep <= kMostBody && fits(body + kStep)) body += kStep;
+    return body;
 }
 
 void SheetLayout::lay(const std::vector<SheetBlock>& blocks, double body) {
@@ -143,7 +145,7 @@ void SheetLayout::paint(QPainter& painter, int page) const {
 }
 
 void SheetLayout::paintHead(QPainter& painter) const {
-    const SheetStyle style{kEdgeBody};
+    const SheetStyle style = edgeStyle();
     painter.setPen(color(Role::Quiet, Look::Print));
     paintOneLine(painter,
                  QRectF(m_inside.left(), m_inside.top(), m_inside.width(), style.lineHeight()),
@@ -151,7 +153,7 @@ void SheetLayout::paintHead(QPainter& painter) const {
 }
 
 void SheetLayout::paintFoot(QPainter& painter, int page) const {
-    const SheetStyle style{kEdgeBody};
+    const SheetStyle style = edgeStyle();
     const double line = style.lineHeight();
     const QString number = QObject::tr("%1 of %2").arg(page + 1).arg(pageCount());
     const double width = style.widthOf(number) + 2;

@@ -40,6 +40,7 @@ class SheetLayout {
     void breakPages(SheetPieces pieces, double body);
     double fittingBody(const std::vector<SheetBlock>& blocks) const;
     SheetStyle styleOf(double body) const;
+    SheetStyle edgeStyle() const;
     QRectF frame() const;
     void paintHead(QPainter& painter) const;
     void paintFoot(QPainter& painter, int page) const;

@@ -120,37 +120,42 @@ void addPieces(SheetPieces& out, const SheetSideBySide& block, double width,
                const SheetStyle& style) {
     const double between = style.dots(kBetweenParts);
     const double least = style.dots(kLeastPart);
+    if (block.parts.empty()) return;
     const auto fitting = static_cast<std::size_t>((width + between) / (least + between));
     const std::size_t across = std::clamp<std::size_t>(fitting, 1, block.parts.size());
     const double part =
         (width - between * static_cast<double>(across - 1)) / static_cast<double>(across);
-    for (std::size_t first = 0; first < block.parts.size(); first += across) {
-        auto row = std::make_shared<std::vector<SheetPieces>>();
-        double height = 0;
-        for (std::size_t i = first; i < std::min(first + across, block.parts.size()); ++i) {
-            row->push_back(piecesOf(block.parts[i], part, style));
-            height = std::max(height, heightOf(row->back()));
-        }
-        if (across == 1 || height > style.pageHeight) {
-            // Alone in its row, or too high to stay together: pages may break inside.
-            for (std::size_t i = 0; i < row->size(); ++i) {
-                const auto whole = piecesOf(block.parts[first + i], width, style);
-                out.insert(out.end(), whole.begin(), whole.end());
-            }
-            continue;
-        }
-        SheetPiece piece;
-        piece.gap = style.dots(0.7);
-        piece.height = height;
-        piece.paint = [row, part, between](QPainter& painter, const QRectF& box) {
-            double x = box.left();
-            for (const auto& pieces : *row) {
-                paintAll(painter, pieces, QRectF(x, box.top(), part, box.height()));
-                x += part + between;
-            }
-        };
-        out.push_back(std::move(piece));
+    // Each part goes under the column that is shortest so far.
+    auto columns = std::make_shared<std::vector<SheetPieces>>(across);
+    std::vector<double> heights(across, 0.0);
+    for (const auto& blocks : block.parts) {
+        const auto shortest = static_cast<std::size_t>(
+            std::min_element(heights.begin(), heights.end()) - heights.begin());
+        auto& column = (*columns)[shortest];
+        auto pieces = piecesOf(blocks, part, style);
+        column.insert(column.end(), pieces.begin(), pieces.end());
+        heights[shortest] = heightOf(column);
     }
+    const double height = *std::max_element(heights.begin(), heights.end());
+    if (across == 1 || height > style.pageHeight) {
+        // One under the other, or too high to stay together: pages may break inside.
+        for (const auto& blocks : block.parts) {
+            const auto pieces = piecesOf(blocks, width, style);
+            out.insert(out.end(), pieces.begin(), pieces.end());
+        }
+        return;
+    }
+    SheetPiece piece;
+    piece.gap = style.dots(0.7);
+    piece.height = height;
+    piece.paint = [columns, part, between](QPainter& painter, const QRectF& box) {
+        double x = box.left();
+        for (const auto& pieces : *columns) {
+            paintAll(painter, pieces, QRectF(x, box.top(), part, box.height()));
+            x += part + between;
+        }
+    };
+    out.push_back(std::move(piece));
 }
 
 }  // namespace bw

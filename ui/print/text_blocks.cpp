@@ -15,7 +15,7 @@ namespace {
 
 constexpr double kSmall = 0.86, kLead = 1.32, kHeadingSize = 1.14;
 /// A label or a fact in a row of facts is at least this wide, in ems.
-constexpr double kLeastFact = 10.0, kLeastLargeFact = 13.5;
+constexpr double kLeastFact = 10.0, kLeastLargeFact = 12.0;
 
 QColor ink() {
     return color(Role::Ink, Look::Print);
