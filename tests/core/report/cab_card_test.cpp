@@ -42,20 +42,20 @@ TEST(CabCard, NamesJobRateSetColourAndPosition) {
 }
 
 TEST(CabCard, FiguresUnderTheScaleAreThoseOfTheLaws) {
-    // No losses, no opening pressure: 150 L/ha at 10 km/h on 0.5 m is 1.25 L/min a nozzle; 1.25 is
-    // what 1.25 L/min at 3 bar gives, so 3.0 bar at the gauge, and (8/10)^2 and (12/10)^2 of it.
+    // No losses, no opening pressure: 150 L/ha at 8, 10 and 12 km/h on 0.5 m is 1.0, 1.25 and 1.5
+    // L/min a nozzle. With 1.2 L/min at 3 bar that takes 3 (q / 1.2)^2: 2.08, 3.26 and 4.69 bar.
     Nozzle nozzle = namedLowDrift03();
-    nozzle.flow = Sourced<Flow>(lpm(1.25));
-    Machine plain = machine();
+    nozzle.flow = Sourced<Flow>(lpm(1.2));
+    const Machine plain = machine({10, 8, 10});
     const Sheet sheet = card(plain, nozzle, flagLeaf());
     const auto* scale = firstOf<SheetScale>(sheet.blocks);
     ASSERT_TRUE(scale);
     std::map<std::string, std::vector<std::string>> bySpeed;
     for (const auto& column : scale->columns) bySpeed[column.figures.at(0)] = column.figures;
-    // 24 nozzles: 30 L/min at 10 km/h.
-    EXPECT_THAT(bySpeed["8"], ElementsAre("8", "1.9", "24.0", "C"));
-    EXPECT_THAT(bySpeed["10"], ElementsAre("10", "3.0", "30", "M"));
-    EXPECT_THAT(bySpeed["12"], ElementsAre("12", "4.3", "36", "M"));
+    // 28 nozzles.
+    EXPECT_THAT(bySpeed["8"], ElementsAre("8", "2.1", "28.0", "C"));
+    EXPECT_THAT(bySpeed["10"], ElementsAre("10", "3.3", "35", "M"));
+    EXPECT_THAT(bySpeed["12"], ElementsAre("12", "4.7", "42", "M"));
 }
 
 TEST(CabCard, FiguresOutsideTheWindowStandInBracketsAndAreExplained) {

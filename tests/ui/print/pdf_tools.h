@@ -24,6 +24,11 @@ inline QString textOf(const QString& path) {
     return outputOf(QStringLiteral("pdftotext"),
                     {QStringLiteral("-layout"), path, QStringLiteral("-")});
 }
+/// The same in the order in which it was painted: a wrapped text is in one piece.
+inline QString paintedTextOf(const QString& path) {
+    return outputOf(QStringLiteral("pdftotext"),
+                    {QStringLiteral("-raw"), path, QStringLiteral("-")});
+}
 /// Without any blanks or line ends: what was wrapped is found again.
 inline QString packed(QString text) {
     static const QRegularExpression blanks(QStringLiteral("\\s+"));
