@@ -203,7 +203,7 @@ TEST_F(SheetPdf, TableHeadsComeAgainAndEveryRowIsThereOnce) {
     ASSERT_GT(pages.size(), 2);
     EXPECT_EQ(pages.size(), pdfInfo(path, u"Pages"_s).toInt());
     for (int i = 0; i < pages.size(); ++i) {
-        EXPECT_TRUE(pages[i].contains(u"Nozzle number"_s)) << i;
+        EXPECT_TRUE(pages[i].contains(u"Remark"_s)) << i;
         EXPECT_TRUE(pages[i].contains(u"%1 of %2"_s.arg(i + 1).arg(pages.size())));
     }
     const QString text = textOf(path);
