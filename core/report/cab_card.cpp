@@ -140,8 +140,12 @@ class Card {
     void addVerdict() {
         const Verdict verdict = verdictOf(m_model, m_window);
         if (verdict.standing == Standing::Covers) return;
-        m_sheet.add(SheetParagraph{m_context.say(verdict.title), SheetText::Lead});
-        m_sheet.add(SheetParagraph{m_context.say(verdict.details), SheetText::Body});
+        std::string title = m_context.say(verdict.title);
+        const bool isPartly =
+            verdict.standing == Standing::UsualOnly || verdict.standing == Standing::Neither;
+        if (isPartly) title = say("report.not_all", {{"title", title}});
+        m_sheet.add(SheetParagraph{std::move(title), SheetText::Lead});
+        m_sheet.add(SheetParagraph{m_context.say(verdict.details), SheetText::Small});
     }
 
     bool hasBrackets() const {

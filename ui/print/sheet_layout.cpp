@@ -15,7 +15,7 @@ using namespace Qt::StringLiterals;
 namespace {
 
 /// Body text in points: usual, on small paper, and the ends between which a page is filled.
-constexpr double kBody = 9.5, kSmallBody = 8.5, kLeastBody = 6.4, kMostBody = 14.0;
+constexpr double kBody = 9.5, kSmallBody = 8.5, kLeastBody = 6.2, kMostBody = 14.0;
 constexpr double kStep = 0.1;
 /// Text of head and foot in points; it does not grow with the page.
 constexpr double kEdgeBody = 7.5, kSmallEdgeBody = 6.5;

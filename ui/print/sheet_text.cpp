@@ -52,6 +52,22 @@ SheetLines::SheetLines(const QString& text, const QFont& font, double width,
         ranges.append(range);
     }
     m_layout->setFormats(ranges);
+    breakLines(width);
+    // "16 gal/" and "ac" below it is hard to read: such a word goes down whole.
+    for (int i = 0; i < count(); ++i) {
+        const QTextLine line = m_layout->lineAt(i);
+        QString whole = m_layout->text();
+        const int end = line.textStart() + line.textLength();
+        if (end >= whole.size() || whole.at(end - 1) != u'/') continue;
+        const auto blank = whole.lastIndexOf(u' ', end - 1);
+        if (blank <= line.textStart()) continue;
+        whole[blank] = QChar(QChar::LineSeparator);
+        m_layout->setText(whole);
+        breakLines(width);
+    }
+}
+
+void SheetLines::breakLines(double width) {
     m_layout->beginLayout();
     double y = 0;
     for (QTextLine line = m_layout->createLine(); line.isValid(); line = m_layout->createLine()) {

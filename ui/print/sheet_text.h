@@ -50,6 +50,7 @@ class SheetLines {
     void paintLine(QPainter& painter, int line, QPointF topLeft) const;
 
   private:
+    void breakLines(double width);
     std::shared_ptr<QTextLayout> m_layout;
 };
 

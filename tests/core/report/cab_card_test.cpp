@@ -132,6 +132,10 @@ TEST(CabCard, SaysInWordsWhatDoesNotHold) {
     const std::string text = joined(card(namedTrailed(), namedLowDrift03(), job));
     EXPECT_THAT(text, HasSubstr("This nozzle has no droplets XC at any pressure"));
     EXPECT_THAT(text, HasSubstr("no speed holds"));
+    Job fast = flagLeaf();
+    fast.fast = Sourced<Speed>(kmh(15));
+    EXPECT_THAT(joined(card(namedTrailed(), namedLowDrift03(), fast)),
+                HasSubstr("km/h, not slow to fast"));
 }
 
 TEST(CabCard, RestrictorStandsAsReckonedAndWhatIsAdvised) {
