@@ -16,6 +16,8 @@ QFont SheetStyle::font(double ems, bool bold) const {
     font.setBold(bold);
     // Lines break the same on paper and in the preview, whatever grid the screen has.
     font.setHintingPreference(QFont::PreferNoHinting);
+    // Any spacing at all keeps Qt from ligatures, so that "fine" is found when it is searched for.
+    font.setLetterSpacing(QFont::AbsoluteSpacing, 0.02);
     return font;
 }
 

@@ -32,7 +32,7 @@ inline QString paintedTextOf(const QString& path) {
 /// Without any blanks or line ends: what was wrapped is found again.
 inline QString packed(QString text) {
     static const QRegularExpression blanks(QStringLiteral("\\s+"));
-    return text.remove(blanks);
+    return text.normalized(QString::NormalizationForm_KC).remove(blanks);
 }
 inline QString pdfInfo(const QString& path, const QString& key) {
     for (const QString& line : outputOf(QStringLiteral("pdfinfo"), {path}).split(u'\n')) {
