@@ -170,7 +170,10 @@ void CauseEffectPage::makeRun() {
     if (source.isTaught) source.machine = std::move(taught.machine);
     m_states->setCurrentIndex(0);
     setFocusProxy(m_freeze);
-    if (m_run && source == m_source) return showSetup();
+    if (m_run && source == m_source) {
+        m_levers->setRun(*m_run, numbers());
+        return showSetup();
+    }
     startRun(*setup, source);
 }
 
@@ -187,6 +190,7 @@ void CauseEffectPage::startRun(const LoopSetup& setup, const Source& source) {
         m_droplets = dropletStretches(*model);
     m_boom->setSections(source.machine.sections->value);
     m_circuit->setMachine(source.machine);
+    m_drawnRestrictor.reset();
     m_levers->setRun(*m_run, numbers());
     m_lastTick = m_clock();
     showSetup();
@@ -223,6 +227,7 @@ void CauseEffectPage::showSetup() {
     m_levers->setLevers(*m_run);
     m_faults->setFaults(m_run->levers().faults, numbers());
     m_boom->setOn(m_run->levers().isOn);
+    showRestrictor();
     const auto faults = m_run->levers().faults.size();
     m_sideChoice->button(1)->setText(faults == 0 ? tr("Faults") : tr("Faults (%1)").arg(faults));
     m_sideChoice->button(1)->updateGeometry();
@@ -240,6 +245,16 @@ void CauseEffectPage::showSetup() {
         showFrame();
     }
     showWords();
+}
+
+/// The drawn circuit names the position that the valve stands in now.
+void CauseEffectPage::showRestrictor() {
+    const LoopRestrictor& valve = m_run->loop().setup().restrictor;
+    if (!valve.isFitted || m_drawnRestrictor == valve.position) return;
+    m_drawnRestrictor = valve.position;
+    Machine machine = m_source.machine;
+    machine.restrictor.position = Sourced<RestrictorPosition>(valve.position);
+    m_circuit->setMachine(machine);
 }
 
 /// End of both pressure axes in the reader's unit: holds ceiling, need and where the point is, and

@@ -88,6 +88,7 @@ class CauseEffectPage : public Page {
                      bool canTeach);
     void takeLevers(const Levers& levers, const QString& words);
     void showSetup();
+    void showRestrictor();
     void showFrame();
     void showWords();
     void resetAll();
@@ -149,6 +150,7 @@ class CauseEffectPage : public Page {
     RecordId m_nozzleJob = 0;  ///< the job that it was chosen for
     RecordId m_taughtFor = 0;  ///< the machine whose gaps teaching values fill
     Beside m_besideKind = Beside::Nothing;
+    std::optional<RestrictorPosition> m_drawnRestrictor;  ///< in the circuit
     bool m_isFrozen = false;
     bool m_isGuessing = false;
     mutable double m_top = 0.0;  ///< end of the pressure axes
