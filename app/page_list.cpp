@@ -10,6 +10,7 @@
 #include "ui/pages/season/season_page.h"
 #include "ui/pages/speed_window/speed_window_page.h"
 #include "ui/pages/start/start_page.h"
+#include "ui/pages/yard/yard_page.h"
 
 namespace bw {
 
@@ -55,6 +56,7 @@ std::vector<PageEntry> makePageList() {
                                           tr("Teach"), 5));
     pages.push_back(
         page<FaultFinderPage>(u"fault_finder"_s, tr("Fault finder"), u"finder"_s, tr("Fix"), 6));
+    pages.push_back(page<YardPage>(u"yard_checks"_s, tr("Yard checks"), u"yard"_s, tr("Fix"), 7));
     pages.insert(pages.begin(), startPage(pages));
     return pages;
 }
