@@ -28,7 +28,7 @@ bool isOff(const CaughtNozzle& nozzle) {
 }  // namespace
 
 CatchChart::CatchChart(QWidget* parent) : ChartPanel(parent) {
-    setRoom(50, 12, 66, 74);
+    setRoom(50, 22, 66, 88);
     setUnderlay([this](QPainter& p, const ChartMap& map) {
         paintLimits(p, map);
         paintOpen(p, map);
@@ -63,7 +63,7 @@ ChartAxis CatchChart::yAxis() const {
     for (double tick = std::ceil(axis.from / step) * step; tick <= axis.to; tick += step)
         axis.ticks.push_back(tick);
     axis.decimals = 0;
-    axis.unit = u"%"_s;
+    axis.title = m_view.picture.isOfNew ? tr("% off a new one") : tr("% off the mean");
     return axis;
 }
 
@@ -212,7 +212,7 @@ void CatchChart::paintSide(QPainter& painter, const ChartMap& map) const {
 
 /// The boom as a line with its nozzles: filled caught, open not yet, a ring on the one in hand.
 void CatchChart::paintBoom(QPainter& painter, const ChartMap& map) const {
-    const double y = map.plot().bottom() + map.px(8);
+    const double y = map.plot().bottom() + map.px(22);
     painter.setPen(QPen(map.color(Role::Ink), map.px(3)));
     painter.drawLine(QPointF(map.plot().left(), y), QPointF(map.plot().right(), y));
     const double half = std::min(map.px(4.5), map.plot().width() / std::max(1, nozzles()) * 0.42);
@@ -239,7 +239,7 @@ void CatchChart::paintSections(QPainter& painter, const ChartMap& map) const {
     painter.setFont(map.font(TextSize::Small));
     const QFontMetricsF metrics(painter.font());
     const double line = metrics.height();
-    const double top = map.plot().bottom() + map.px(24);
+    const double top = map.plot().bottom() + map.px(38);
     double start = 0.5;
     for (std::size_t i = 0; i < m_view.test.sections.size(); ++i) {
         const double from = map.x(start) + 1, to = map.x(start + m_view.test.sections[i]) - 1;

@@ -92,7 +92,6 @@ QWidget* CatchPane::buildSetup() {
     column->addWidget(m_setupCautions);
     m_setupCautions->setTexts(ledCautions(check->cautions), true);
     column->addWidget((new TextLabel(steps.trimmed()))->wrapped());
-    column->addSpacing(px(4));
     column->addWidget(m_setup);
     column->addStretch(1);
     connect(m_setup, &CatchSetup::startWanted, this, &CatchPane::start);
@@ -143,7 +142,7 @@ QWidget* CatchPane::buildChartHead() {
 
 QWidget* CatchPane::buildPicture() {
     m_chart->setObjectName(u"yard.catch.chart"_s);
-    m_chart->setMinimumHeight(px(220));
+    m_chart->setMinimumHeight(px(190));
     m_table->setObjectName(u"yard.catch.table"_s);
     m_table->setAccessibleName(tr("Every nozzle of the catch test"));
     m_table->setModel(m_model);
@@ -168,6 +167,7 @@ void CatchPane::buildFoot() {
     m_note->setObjectName(u"yard.catch.note"_s);
     auto* foot = m_result->foot();
     foot->addWidget(m_note->wrapped());
+    foot->addWidget(m_setup->startButton());
     foot->addWidget(m_again);
     foot->addWidget(m_back);
     foot->addWidget(m_finish);

@@ -13,6 +13,7 @@
 #include "ui/kit/quantity_format.h"
 #include "ui/pages/yard/catch_entry.h"
 #include "ui/pages/yard/catch_pane.h"
+#include "ui/pages/yard/catch_setup.h"
 #include "ui/pages/yard/catch_table.h"
 #include "ui/pages/yard/catch_walk.h"
 #include "ui/pages/yard/result_column.h"
@@ -276,6 +277,11 @@ void CatchPane::showSetupResult() {
         }
         sections.append(before);
     }
+    EvidenceSection limits{tr("The limits"), {}};
+    limits.rows.append(row({}, tr("Published advice differs: 5 % of the mean (Alberta agriculture "
+                                  "ministry, Agdex 606-1), 10 % of the mean or of a new nozzle "
+                                  "(extension sheets of several states). Both are yours to set.")));
+    sections.append(limits);
     m_result->setVerdict(tr("Not begun"), tr("Say what is caught, then number, Enter, next."),
                          Tone::Plain);
     m_result->setSections(sections);
@@ -289,6 +295,7 @@ void CatchPane::showFoot(const CatchWalk& walk) {
         for (const auto& n : m_view.summary->nozzles)
             low += n.verdict == CatchVerdict::CleanAndCatchAgain;
     }
+    m_setup->startButton()->setVisible(!isTest);
     m_again->setText(tr("Catch the low ones again (%1)").arg(low));
     m_again->setVisible(isTest && low > 0);
     m_back->setVisible(isTest && !isFinished);

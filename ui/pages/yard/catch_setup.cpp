@@ -64,7 +64,6 @@ void CatchSetup::build() {
     m_notYet->setObjectName(u"yard.catch.notYet"_s);
     column->addWidget(m_notYet->wrapped());
     m_start->setObjectName(u"yard.catch.start"_s);
-    column->addWidget(m_start, 0, Qt::AlignLeft);
     connect(m_start, &QAbstractButton::clicked, this, [this] {
         if (commitPending() && m_start->isEnabled()) Q_EMIT startWanted();
     });
@@ -154,13 +153,6 @@ void CatchSetup::buildLimits(QGridLayout* grid) {
     }
     m_ofMean->setQuantity(part(CatchLimits{}.ofMean));
     m_ofNew->setQuantity(part(CatchLimits{}.ofNew));
-    auto* base = new TextLabel(
-        tr("Published advice differs: 5 % of the mean (Alberta agriculture ministry, Agdex 606-1), "
-           "10 % of the mean or of a new nozzle (extension sheets of several states). Both are "
-           "yours to set."),
-        TextSize::Small, Role::Quiet);
-    base->setObjectName(u"yard.catch.limitsFrom"_s);
-    grid->addWidget(base->wrapped(), 8, 0, 1, 4);
 }
 
 const Machine* CatchSetup::machine() const {

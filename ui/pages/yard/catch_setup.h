@@ -31,6 +31,8 @@ class CatchSetup : public QWidget {
     /// As the fields stand now.
     CatchTest test() const;
     bool isFromRight() const;
+    /// Stands where the page puts it, always in sight.
+    Button* startButton() const { return m_start; }
 
   Q_SIGNALS:
     void startWanted();

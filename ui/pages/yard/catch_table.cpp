@@ -115,7 +115,7 @@ QVariant CatchTable::headerData(int section, Qt::Orientation orientation, int ro
         case OfNew:
             return tr("Of new\n%");
         case OfMean:
-            return tr("Of the mean\n%");
+            return tr("Of mean\n%");
         default:
             return tr("What to do\n");
     }

@@ -109,8 +109,9 @@ void CheckPane::buildFoot() {
     foot->addWidget(m_write);
     auto* row = new QHBoxLayout;
     row->setSpacing(px(6));
-    row->addWidget(m_finish, 1);
-    row->addWidget(m_again, 1);
+    row->addWidget(m_finish);
+    row->addWidget(m_again);
+    row->addStretch(1);
     foot->addLayout(row);
     connect(m_write, &QAbstractButton::clicked, this, &CheckPane::write);
     connect(m_finish, &QAbstractButton::clicked, this, &CheckPane::finish);

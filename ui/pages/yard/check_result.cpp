@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a check's pane shows: its words, the sum, and what would be written.
 #include <QHBoxLayout>
+#include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -111,6 +113,10 @@ void CheckPane::showProblem(const Problem& problem) {
     }
     const QString sentence = qs(m_session.sentences().of(problem, style()));
     m_form->setProblem(problem.where, sentence);
+    // The message takes its room first.
+    QTimer::singleShot(0, this, [this] {
+        if (QWidget* field = m_form->problemField()) m_scroll->ensureWidgetVisible(field);
+    });
     m_result->setVerdict(tr("These readings do not fit"), sentence, Tone::Limit);
     m_result->setSections({aboutSection()});
     showFoot(false, false, false, tr("Nothing is lost: mend the reading and go on."));

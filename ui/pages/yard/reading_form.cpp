@@ -18,7 +18,7 @@ using namespace Qt::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 150;
+constexpr int kFieldWidth = 186;
 constexpr int kRunsBeyond = 6;  ///< that can be added to those open from the start
 
 const NotedReading* noted(const YardRecord& record, const std::string& id, int run) {
@@ -45,7 +45,8 @@ QWidget* labelled(const YardReadingText& reading, QWidget* buddy) {
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(px(1));
     QString text = qs(reading.label);
-    if (reading.isOptional) text += ReadingForm::tr(" (if known)");
+    if (reading.isOptional && reading.kind != ReadingKind::Choice)
+        text += ReadingForm::tr(" (if known)");
     auto* label = new TextLabel(text, TextSize::Body, Role::Ink, true);
     label->setBuddy(buddy);
     column->addWidget(label->wrapped());
@@ -116,7 +117,7 @@ void ReadingForm::addReading(const YardReadingText& reading, const NumberStyle& 
     line->setContentsMargins(0, 0, 0, 0);
     line->setSpacing(px(14));
     QuantityEdit* edit = addField(reading, 1, style, nullptr);
-    line->addWidget(labelled(reading, edit), 1);
+    line->addWidget(labelled(reading, edit), 1, Qt::AlignTop);
     line->addWidget(edit, 0, Qt::AlignTop);
     m_body->layout()->addWidget(row);
 }
@@ -152,19 +153,26 @@ void ReadingForm::addRuns(const YardCheckText& check, const NumberStyle& style) 
         if (reading.repeats) repeated.push_back(&reading);
     }
     for (const auto* reading : repeated) m_body->layout()->addWidget(labelled(*reading, nullptr));
+    if (repeated.size() > 1) {
+        // Two readings a run: their names stand over the columns.
+        auto* head = new QHBoxLayout;
+        head->setSpacing(px(14));
+        head->addStretch(1);
+        for (const auto* reading : repeated) {
+            auto* caption = new TextLabel(qs(reading->label), TextSize::Small, Role::Quiet);
+            caption->setFixedWidth(px(kFieldWidth));
+            head->addWidget(caption);
+        }
+        qobject_cast<QVBoxLayout*>(m_body->layout())->addLayout(head);
+    }
     for (int run = 1; run <= m_mostRuns; ++run) {
         auto* row = new QWidget;
         auto* line = new QHBoxLayout(row);
         line->setContentsMargins(0, 0, 0, 0);
         line->setSpacing(px(14));
         line->addWidget(new TextLabel(tr("No. %1").arg(run)), 1, Qt::AlignTop);
-        for (const auto* reading : repeated) {
-            if (repeated.size() > 1) {
-                auto* caption = new TextLabel(qs(reading->label), TextSize::Small, Role::Quiet);
-                line->addWidget(caption, 0, Qt::AlignTop);
-            }
+        for (const auto* reading : repeated)
             line->addWidget(addField(*reading, run, style, row), 0, Qt::AlignTop);
-        }
         m_body->layout()->addWidget(row);
     }
     showRuns(m_runsOpen);
@@ -235,6 +243,12 @@ void ReadingForm::goOn(const QuantityEdit* from) {
     if (!m_choices.empty() && m_choices.front().box->currentIndex() < 0)
         return m_choices.front().box->button(0)->setFocus(Qt::TabFocusReason);
     Q_EMIT finished();
+}
+
+QWidget* ReadingForm::problemField() const {
+    const auto found = std::find_if(m_fields.begin(), m_fields.end(),
+                                    [](const Field& field) { return field.edit->hasProblem(); });
+    return found == m_fields.end() ? nullptr : found->edit;
 }
 
 void ReadingForm::takeFocus() {

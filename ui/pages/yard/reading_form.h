@@ -32,6 +32,8 @@ class ReadingForm : public QWidget {
     /// Commits what is being typed. False if something cannot be read.
     bool commitPending();
     bool hasRefused() const;
+    /// The field that shows a problem; null if none does.
+    QWidget* problemField() const;
     void takeFocus();
 
   Q_SIGNALS:

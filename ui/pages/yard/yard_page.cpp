@@ -295,10 +295,11 @@ void YardPage::showRoom() {
     const bool isNarrow = width() < px(kWideFrom);
     if (!isCatching) m_isListWanted = false;
     m_side->setVisible(!isCatching || !isNarrow || m_isListWanted);
-    m_listButton->setEnabled(isCatching && isNarrow);
+    m_listButton->setVisible(isCatching && isNarrow);
 }
 
 void YardPage::toggleList() {
+    if (!m_listButton->isVisible()) return m_list->setFocus(Qt::OtherFocusReason);
     m_isListWanted = !m_side->isVisible();
     showRoom();
     if (m_side->isVisible())
@@ -325,15 +326,18 @@ void YardPage::tell(const Problem& problem) {
 }
 
 QStringList YardPage::pictureStates() const {
-    return {u"catch"_s, u"catch_table"_s, u"Y1"_s, u"Y5"_s, u"checklist"_s};
+    return {u"Y1"_s, u"Y5"_s, u"checklist"_s, u"catch"_s, u"catch_table"_s};
 }
 
 void YardPage::showState(const QString& state) {
-    if (state == kChecklist) return openCheck(kChecklist, false);
-    if (!state.startsWith(u"catch"_s)) return openCheck(state, false);
-    openCheck(kCatch, false);
-    const auto* last = newestRecord(session(), machineInHand(), YardKind::CatchTest, "Y7", true);
-    if (last && !m_catch->isRunning()) m_catch->openRecord(last->id);
+    if (state == kChecklist || yardCheck(ss(state))) return openCheck(state, false);
+    // A machine that has a catch test to show.
+    for (const auto& stored : session().yardRecords()) {
+        if (stored.record.kind != YardKind::CatchTest) continue;
+        session().setCurrentMachine(stored.record.machineId);
+        openCheck(kCatch, false);
+        m_catch->openRecord(stored.id);
+    }
     m_catch->showTable(state == u"catch_table"_s);
 }
 

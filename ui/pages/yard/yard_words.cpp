@@ -161,18 +161,29 @@ QVector<EvidenceRow> changeRows(const FarmSession& session, const std::vector<st
                                 const Machine& before, const Machine& after,
                                 const NumberStyle& style) {
     QVector<EvidenceRow> rows;
+    QStringList taken;
     for (const auto& key : keys) {
         const auto old = fieldView(before, key);
         const auto now = fieldView(after, key);
         if (!old || !now || (!old->isKnown && !now->isKnown)) continue;
-        EvidenceRow row;
-        row.icon = now->isKnown ? u"origin:measured"_s : u"minus"_s;
-        row.strong = fieldWords(session, key) + u':';
         const QString was = valueWords(session, before, key, style);
+        const QString name = fieldWords(session, key);
+        if (!now->isKnown) {
+            taken << words("%1 %2").arg(name, was);
+            continue;
+        }
+        EvidenceRow row;
+        row.icon = u"origin:measured"_s;
+        row.strong = name + u':';
         const QString is = valueWords(session, after, key, style);
-        row.text = was == is      ? is
-                   : now->isKnown ? words("%1 → %2").arg(was, is)
-                                  : words("%1 → taken out, the measured values hold it").arg(was);
+        row.text = was == is ? words("%1, now measured").arg(is) : words("%1 → %2").arg(was, is);
+        rows.append(row);
+    }
+    if (!taken.isEmpty()) {
+        EvidenceRow row;
+        row.icon = u"minus"_s;
+        row.strong = words("Taken out, the measured values hold them:");
+        row.text = taken.join(u"; "_s) + u'.';
         rows.append(row);
     }
     return rows;
