@@ -65,6 +65,11 @@ TEST_F(YardChecksTest, RefusedReadingsSayWhyAtTheirPlaceAndNothingIsLost) {
     enter("about 60");
     EXPECT_THAT(words("yard.check.pressure"), HasSubstr("about 60"));
     EXPECT_EQ(textOf("yard.check.pressure.line"), "about 60");
+    // The list and back by Enter: still there.
+    key(Qt::Key_F8);
+    key(Qt::Key_Return);
+    EXPECT_EQ(textOf("yard.check.pressure.line"), "about 60");
+    ASSERT_EQ(QApplication::focusWidget(), find(u"yard.check.pressure.line"_s));
     // A pressure that rises with the flow: said at that reading.
     key(Qt::Key_A, Qt::ControlModifier);
     enter("120");
@@ -77,6 +82,14 @@ TEST_F(YardChecksTest, RefusedReadingsSayWhyAtTheirPlaceAndNothingIsLost) {
                 HasSubstr("begun"));
     takeCheck(u"Pump line"_s);
     EXPECT_EQ(textOf("yard.check.shutoff_pressure.line"), "100");
+    EXPECT_EQ(textOf("yard.check.pressure.line"), "120");
+    // One that cannot be read is named when it is left.
+    write("yard.check.pressure.line", "many");
+    takeCheck(u"Speed over a measured course"_s);
+    const auto* notices = window->findChild<NoticeBar*>();
+    ASSERT_TRUE(notices);
+    EXPECT_THAT(notices->texts().join(u' ').toStdString(), HasSubstr("“many” could not be read"));
+    takeCheck(u"Pump line"_s);
     EXPECT_EQ(textOf("yard.check.pressure.line"), "120");
     write("yard.check.pressure.line", "60");
     EXPECT_THAT(named("yard.check.verdict"), HasSubstr("40 psi used up"));
@@ -129,6 +142,42 @@ TEST_F(YardChecksTest, AChecksPlaceIsTheMachineThatItFits) {
     takeMachine(u"Demo trailed 28 m"_s);
     EXPECT_TRUE(line(u"Flow left for the boom"_s)->flags() & Qt::ItemIsEnabled);
     EXPECT_FALSE(line(u"Pump line"_s)->flags() & Qt::ItemIsEnabled);
+}
+
+TEST_F(YardChecksTest, TheListIsWalkedByKeys) {
+    openYard();
+    takeMachine(u"Demo self-propelled 100 ft"_s);
+    key(Qt::Key_1, Qt::ControlModifier);
+    key(Qt::Key_7, Qt::ControlModifier);
+    settle();
+    ASSERT_EQ(QApplication::focusWidget(), find(u"yard.list"_s));
+    key(Qt::Key_Home);
+    EXPECT_TRUE(find(u"yard.catch.title"_s));
+    key(Qt::Key_Down);
+    EXPECT_TRUE(find(u"yard.checklist.title"_s));
+    key(Qt::Key_Down);
+    EXPECT_EQ(label("yard.check.title"), "Pump line");
+    key(Qt::Key_Return);
+    EXPECT_EQ(QApplication::focusWidget(), find(u"yard.check.shutoff_pressure.line"_s));
+    key(Qt::Key_F8);
+    EXPECT_EQ(QApplication::focusWidget(), find(u"yard.list"_s));
+    // The one that does not fit is passed over.
+    key(Qt::Key_End);
+    EXPECT_EQ(label("yard.check.title"), "Gauge against a tested gauge");
+}
+
+TEST_F(YardChecksTest, WhatFirmsTheJobUpMostIsMarked) {
+    openYard();
+    takeMachine(u"Demo trailed 28 m"_s);
+    const auto isMarked = [this] {
+        auto* list = find<QListWidget>(u"yard.list"_s);
+        for (int i = 0; list && i < list->count(); ++i) {
+            const QString text = list->item(i)->data(Qt::AccessibleTextRole).toString();
+            if (text.contains(u"firms up the job in hand most"_s)) return true;
+        }
+        return false;
+    };
+    EXPECT_TRUE(QTest::qWaitFor(isMarked, 60000));
 }
 
 TEST_F(YardChecksTest, AWholeCatchTestByNumberAndEnter) {

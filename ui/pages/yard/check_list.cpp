@@ -195,6 +195,12 @@ void CheckList::keyPressEvent(QKeyEvent* event) {
         if (currentItem()) Q_EMIT itemActivated(currentItem());
         return;
     }
+    if (event->key() == Qt::Key_End) {
+        // The last that fits; those that do not stand below it.
+        for (int i = count() - 1; i >= 0; --i) {
+            if (item(i)->flags() & Qt::ItemIsEnabled) return setCurrentRow(i);
+        }
+    }
     QListWidget::keyPressEvent(event);
 }
 

@@ -164,6 +164,14 @@ void CheckPane::takeFocus() {
     m_form->takeFocus();
 }
 
+QString CheckPane::checkTitle() const {
+    return m_title->text();
+}
+
+QString CheckPane::refusedText() const {
+    return m_form->refusedText();
+}
+
 bool CheckPane::commitPending() {
     return m_form->commitPending();
 }

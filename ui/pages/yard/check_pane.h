@@ -35,6 +35,9 @@ class CheckPane : public QWidget {
     void refresh();
     void takeFocus();
     bool commitPending();
+    QString checkTitle() const;
+    /// A text that could not be read, if one stands in a field.
+    QString refusedText() const;
 
   Q_SIGNALS:
     void failed(const bw::Problem& problem);

@@ -227,10 +227,12 @@ bool ReadingForm::commitPending() {
     return isFine;
 }
 
-bool ReadingForm::hasRefused() const {
-    return std::any_of(m_fields.begin(), m_fields.end(), [](const Field& field) {
-        return field.edit->hasProblem() && field.edit->line()->isModified();
-    });
+QString ReadingForm::refusedText() const {
+    for (const auto& field : m_fields) {
+        if (field.edit->hasProblem() && field.edit->line()->isModified())
+            return field.edit->line()->text();
+    }
+    return {};
 }
 
 void ReadingForm::goOn(const QuantityEdit* from) {

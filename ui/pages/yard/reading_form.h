@@ -31,7 +31,9 @@ class ReadingForm : public QWidget {
     void setProblem(const std::string& reading, const QString& sentence);
     /// Commits what is being typed. False if something cannot be read.
     bool commitPending();
-    bool hasRefused() const;
+    bool hasRefused() const { return !refusedText().isEmpty(); }
+    /// The first text that could not be read; empty: none.
+    QString refusedText() const;
     /// The field that shows a problem; null if none does.
     QWidget* problemField() const;
     void takeFocus();

@@ -80,7 +80,7 @@ void YardPage::buildHeader() {
     row->addStretch(1);
     row->addWidget(m_listButton);
     connect(m_machineBox, &QComboBox::activated, this, [this](int index) {
-        m_check->commitPending();
+        leaveCheck();
         m_catch->commitPending();
         session().setCurrentMachine(m_machineBox->itemData(index).toLongLong());
         refresh();
@@ -176,15 +176,15 @@ void YardPage::refresh() {
     askFirmUp();
     presentList();
     if (machineInHand() != m_shownMachine) {
-        m_shownMachine = machineInHand();
         const auto* inHand = yardCheck(ss(m_inHand));
         const bool isHere = m_inHand == kChecklist || (inHand && applies(*inHand, *now));
         openCheck(isHere ? m_inHand : kCatch, false);
         return;
     }
-    m_check->refresh();
-    m_catch->refresh();
-    m_checklist->refresh();
+    // The others are opened anew when they are shown.
+    if (m_panes->currentWidget() == m_check) m_check->refresh();
+    if (m_panes->currentWidget() == m_catch) m_catch->refresh();
+    if (m_panes->currentWidget() == m_checklist) m_checklist->refresh();
     showRoom();
 }
 
@@ -265,24 +265,32 @@ void YardPage::openCheck(const QString& id, bool takeFocus) {
     const YardCheckText* check = yardCheck(ss(id));
     if (!now || (id != kChecklist && (!check || !applies(*check, *now)))) return;
     const bool isOther = id != m_inHand || m_shownMachine != machineInHand();
-    if (isOther) m_check->commitPending();
+    if (isOther) leaveCheck();
     m_inHand = id;
     m_shownMachine = machineInHand();
     m_list->setInHand(id);
     if (id == kChecklist) {
         m_panes->setCurrentWidget(m_checklist);
-        m_checklist->open(m_shownMachine);
+        if (isOther) m_checklist->open(m_shownMachine);
         if (takeFocus) m_checklist->takeFocus();
     } else if (id == kCatch) {
         m_panes->setCurrentWidget(m_catch);
-        if (isOther || !m_catch->isRunning()) m_catch->open(m_shownMachine);
+        if (isOther) m_catch->open(m_shownMachine);
         if (takeFocus) m_catch->takeFocus();
     } else {
         m_panes->setCurrentWidget(m_check);
-        m_check->open(*check, m_shownMachine);
+        if (isOther) m_check->open(*check, m_shownMachine);
         if (takeFocus) m_check->takeFocus();
     }
     showRoom();
+}
+
+/// What is being typed is taken; what cannot be read is named before it goes.
+void YardPage::leaveCheck() {
+    if (m_panes->currentWidget() != m_check || m_check->commitPending()) return;
+    Q_EMIT notice(tr("%1: “%2” could not be read and is not kept.")
+                      .arg(m_check->checkTitle(), m_check->refusedText()),
+                  true);
 }
 
 void YardPage::takeInHand(const QString& check) {

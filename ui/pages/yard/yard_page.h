@@ -55,6 +55,7 @@ class YardPage : public Page {
     CheckLine checklistLine() const;
     void askFirmUp();
     void openCheck(const QString& id, bool takeFocus);
+    void leaveCheck();
     void showRoom();
     void toggleList();
     void tell(const Problem& problem);
