@@ -152,7 +152,7 @@ class Writer {
         for (const auto& one : job.changes) out["changes"].push_back(change(one));
         return out;
     }
-    OrderedJson change(const Change& change) const {
+    OrderedJson change(const PlanChange& change) const {
         OrderedJson out{{"what", choiceName(change.what)}, {"nozzle", change.nozzle}};
         if (change.what == ChangeKind::Droplets) {
             out["value"] = OrderedJson::array();

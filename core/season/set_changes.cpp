@@ -16,7 +16,7 @@ constexpr double kCategory = 1.0 / static_cast<double>(ChoiceNames<DropletCatego
 
 /// A change that might do, with the nozzle it is for.
 struct Candidate {
-    Change change;
+    PlanChange change;
     const Nozzle* nozzle = nullptr;
 };
 
@@ -39,10 +39,10 @@ double stepped(double value, double step, bool up) {
 }
 
 /// The change with its figures stepped to the safe side; nothing if it has none to step.
-std::optional<Change> rounded(const Change& change, UnitSystem units) {
+std::optional<PlanChange> rounded(const PlanChange& change, UnitSystem units) {
     const double by = step(change.what, units);
     if (by == 0.0 || !change.value) return std::nullopt;
-    Change out = change;
+    PlanChange out = change;
     const bool isUp = change.bound == ChangeBound::Least || change.bound == ChangeBound::Between;
     out.value->si = stepped(change.value->si, by, isUp);
     if (out.to) out.to->si = stepped(change.to->si, by, false);
@@ -52,7 +52,7 @@ std::optional<Change> rounded(const Change& change, UnitSystem units) {
 
 /// Moves a speed or rate into the bounds of a change.
 template <class Q>
-void move(Known<Q>& field, const Change& change, std::optional<Q> fallback = std::nullopt) {
+void move(Known<Q>& field, const PlanChange& change, std::optional<Q> fallback = std::nullopt) {
     if (!field && !fallback) return;
     const double now = field ? field->value.si() : fallback->si();
     double moved = now;
@@ -72,7 +72,7 @@ class Seeker {
            std::optional<UnitSystem> roundIn)
         : m_machine(machine), m_job(job), m_nozzles(nozzles), m_roundIn(roundIn) {}
 
-    std::vector<Change> seek() {
+    std::vector<PlanChange> seek() {
         const auto demand = demandOf(m_job);
         if (!demand) return {};
         m_demand = *demand;
@@ -84,16 +84,16 @@ class Seeker {
         std::stable_sort(
             m_candidates.begin(), m_candidates.end(),
             [](const auto& a, const auto& b) { return a.change.size < b.change.size; });
-        std::vector<Change> out;
+        std::vector<PlanChange> out;
         for (const auto& candidate : m_candidates) take(candidate, out);
         addDroplets(out);
         std::stable_sort(out.begin(), out.end(),
-                         [](const Change& a, const Change& b) { return a.size < b.size; });
+                         [](const PlanChange& a, const PlanChange& b) { return a.size < b.size; });
         return out;
     }
 
   private:
-    bool covers(const Nozzle& nozzle, const Change& change) const {
+    bool covers(const Nozzle& nozzle, const PlanChange& change) const {
         Machine machine = m_machine;
         Job job = m_job;
         applyChange(change, machine, job);
@@ -101,17 +101,17 @@ class Seeker {
     }
 
     /// Keeps the first of its kind that does.
-    void take(const Candidate& candidate, std::vector<Change>& out) const {
-        const Change& change = candidate.change;
+    void take(const Candidate& candidate, std::vector<PlanChange>& out) const {
+        const PlanChange& change = candidate.change;
         if (std::any_of(out.begin(), out.end(),
-                        [&](const Change& other) { return other.what == change.what; }))
+                        [&](const PlanChange& other) { return other.what == change.what; }))
             return;
         if (!covers(*candidate.nozzle, change)) return;
         const auto round = m_roundIn ? rounded(change, *m_roundIn) : std::nullopt;
         out.push_back(round && covers(*candidate.nozzle, *round) ? *round : change);
     }
 
-    void add(const Nozzle& nozzle, Change change) {
+    void add(const Nozzle& nozzle, PlanChange change) {
         change.nozzle = nozzle.name;
         if (std::isfinite(change.size) && change.size > 0)
             m_candidates.push_back({std::move(change), &nozzle});
@@ -152,7 +152,7 @@ class Seeker {
     /// Never over the job's own fast speed.
     void addSpeed(const Nozzle& nozzle, const WindowEnds& ends, bool isLow, bool isHigh) {
         if (isLow && m_job.fast && *ends.low > m_job.fast->value) return;
-        Change change;
+        PlanChange change;
         change.what = ChangeKind::Speed;
         if (isLow) {
             change.bound = ChangeBound::Least;
@@ -202,12 +202,12 @@ class Seeker {
     }
 
     /// The wish widened by categories next to it, the fewest first; finer ones after coarser.
-    void addDroplets(std::vector<Change>& out) const {
+    void addDroplets(std::vector<PlanChange>& out) const {
         if (m_job.droplets.empty()) return;
         std::vector<const Nozzle*> hopeful;
         for (const Nozzle* nozzle : m_nozzles)
             if (nozzle->droplets && covers(*nozzle, widened(8, 8))) hopeful.push_back(nozzle);
-        for (Change change : widerWishes()) {
+        for (PlanChange change : widerWishes()) {
             for (const Nozzle* nozzle : hopeful) {
                 if (!covers(*nozzle, change)) continue;
                 change.nozzle = nozzle->name;
@@ -217,22 +217,22 @@ class Seeker {
         }
     }
     /// Fewest categories added first; of as many, the coarser ones.
-    std::vector<Change> widerWishes() const {
-        std::vector<Change> out;
+    std::vector<PlanChange> widerWishes() const {
+        std::vector<PlanChange> out;
         for (int finer = 0; finer < 8; ++finer) {
             for (int coarser = 0; coarser < 8; ++coarser) {
-                Change change = widened(finer, coarser);
+                PlanChange change = widened(finer, coarser);
                 if (change.size > 0) out.push_back(std::move(change));
             }
         }
         std::stable_sort(out.begin(), out.end(),
-                         [](const Change& a, const Change& b) { return a.size < b.size; });
+                         [](const PlanChange& a, const PlanChange& b) { return a.size < b.size; });
         return out;
     }
-    Change widened(int finer, int coarser) const {
+    PlanChange widened(int finer, int coarser) const {
         const auto [fine, coarse] =
             std::minmax_element(m_job.droplets.begin(), m_job.droplets.end());
-        Change change;
+        PlanChange change;
         change.what = ChangeKind::Droplets;
         int added = 0;
         for (const auto& [category, name] : ChoiceNames<DropletCategory>::names) {
@@ -256,7 +256,7 @@ class Seeker {
     std::vector<Candidate> m_candidates;
 };
 
-void applyRate(const Change& change, Job& job) {
+void applyRate(const PlanChange& change, Job& job) {
     move(job.rate, change);
     move(job.rateLeast, change);
     move(job.rateMost, change);
@@ -264,7 +264,7 @@ void applyRate(const Change& change, Job& job) {
 
 }  // namespace
 
-void applyChange(const Change& change, Machine& machine, Job& job) {
+void applyChange(const PlanChange& change, Machine& machine, Job& job) {
     switch (change.what) {
         case ChangeKind::Speed: {
             const auto usual = bare(job.usual);
@@ -288,9 +288,9 @@ void applyChange(const Change& change, Machine& machine, Job& job) {
     }
 }
 
-std::vector<Change> changesThatDo(const Machine& machine, const Job& job,
-                                  const std::vector<const Nozzle*>& nozzles,
-                                  std::optional<UnitSystem> roundIn) {
+std::vector<PlanChange> changesThatDo(const Machine& machine, const Job& job,
+                                      const std::vector<const Nozzle*>& nozzles,
+                                      std::optional<UnitSystem> roundIn) {
     return Seeker(machine, job, nozzles, roundIn).seek();
 }
 

@@ -34,7 +34,7 @@ struct ChoiceNames<ChangeBound> {
 };
 
 /// One change that would do.
-struct Change {
+struct PlanChange {
     ChangeKind what = ChangeKind::Speed;
     ChangeBound bound = ChangeBound::Exactly;
     std::string nozzle;                     ///< name of the nozzle that covers the job then
@@ -47,15 +47,15 @@ struct Change {
 };
 
 /// Carries a change out. A bound on speeds or rates moves only those past it.
-void applyChange(const Change& change, Machine& machine, Job& job);
+void applyChange(const PlanChange& change, Machine& machine, Job& job);
 
 /// The smallest change of each kind with which one of the nozzles covers the job, the smallest of
 /// them first; each solved again with the changed value. `roundIn`: speeds, rates and pressures
 /// stepped to the safe side in these units where that still does; else exact. The pressure ceiling
 /// is never raised, a floor never put under a nozzle's lowest pressure, a job never driven over its
 /// own fast speed, and what is not checked stays so.
-std::vector<Change> changesThatDo(const Machine& machine, const Job& job,
-                                  const std::vector<const Nozzle*>& nozzles,
-                                  std::optional<UnitSystem> roundIn = std::nullopt);
+std::vector<PlanChange> changesThatDo(const Machine& machine, const Job& job,
+                                      const std::vector<const Nozzle*>& nozzles,
+                                      std::optional<UnitSystem> roundIn = std::nullopt);
 
 }  // namespace bw

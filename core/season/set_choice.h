@@ -41,7 +41,7 @@ struct UncoveredJob {
     std::string nozzle;                  ///< that comes nearest; empty: none
     Limit limit = Limit::None;           ///< what stops that one
     std::vector<std::string> usualOnly;  ///< nozzles that hold its usual speed
-    std::vector<Change> changes;         ///< that would do, the smallest first
+    std::vector<PlanChange> changes;     ///< that would do, the smallest first
 };
 
 struct SetChoice {

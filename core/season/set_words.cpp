@@ -74,7 +74,7 @@ Fact whyUncovered(const Job& job, const JobVerdict& verdict, const std::string& 
     return pairFact(job, nozzle, *nearest);
 }
 
-Fact changeFact(const Change& change) {
+Fact changeFact(const PlanChange& change) {
     Fact fact{"sets.change_" + std::string(choiceName(change.what)), {{"nozzle", change.nozzle}}};
     if (change.what == ChangeKind::Speed || change.what == ChangeKind::Rate)
         fact.code += "_" + std::string(choiceName(change.bound));

@@ -16,7 +16,7 @@ Fact whyUncovered(const Job& job, const JobVerdict& verdict, const std::string& 
                   const PairVerdict* nearest, const std::vector<std::string>& barred);
 
 /// "With Demo fan 04: drive at least 9.2 km/h.", facts "sets.change_…".
-Fact changeFact(const Change& change);
+Fact changeFact(const PlanChange& change);
 
 /// What a job would do with the sets of another plan: "Wheat (120 ha) runs at 12 instead of
 /// 14 km/h, 0.5 h more.", facts "sets.job_…". Nothing if nothing changes but the nozzle.

@@ -197,7 +197,8 @@ TEST(SetChoiceRandom, WholeWayAgreesWithTryingAllAndBeatsWidestFirst) {
     EXPECT_GT(uncovered, 1000);
 }
 
-bool doesWith(const Change& change, Machine machine, Job job, const std::vector<Nozzle>& nozzles) {
+bool doesWith(const PlanChange& change, Machine machine, Job job,
+              const std::vector<Nozzle>& nozzles) {
     applyChange(change, machine, job);
     for (const auto& nozzle : nozzles) {
         const bool isMeant = change.nozzle.empty() || change.nozzle == nozzle.name;
@@ -207,15 +208,15 @@ bool doesWith(const Change& change, Machine machine, Job job, const std::vector<
 }
 
 /// A change of the same kind and direction, `part` as large.
-Change smaller(const Change& change, double from, double part) {
-    Change out = change;
+PlanChange smaller(const PlanChange& change, double from, double part) {
+    PlanChange out = change;
     out.nozzle.clear();  // with any nozzle
     out.value->si = from + part * (change.value->si - from);
     return out;
 }
 
 /// Where a value stands before the change.
-double valueBefore(const Change& change, const Machine& machine, const Job& job) {
+double valueBefore(const PlanChange& change, const Machine& machine, const Job& job) {
     const bool isLeast = change.bound == ChangeBound::Least;
     switch (change.what) {
         case ChangeKind::Speed:

@@ -188,13 +188,16 @@ QVariant JobsModel::jobData(const QModelIndex& index, const SeasonRow& row, int 
 
 /// The nozzle that the verdict speaks of: pinned, or the best so far.
 QVariant JobsModel::nozzleData(const SeasonRow& row, const Job& job, int role) const {
+    const JobRun* run = runOf(row.job);
+    if (role == IsChosenRole) return run != nullptr;
     if (role != SizeCodeRole && role != BestNozzleRole) return {};
     const bool isPinned = !job.pinnedNozzle.empty();
     const JobVerdict* verdict = verdictOf(row.job);
     const bool serves = verdict && verdict->bestPair() && !verdict->problem &&
                         verdict->standing != JobStanding::DoesNotHold;
-    if (!isPinned && !serves) return {};
-    const Nozzle* nozzle = m_session.nozzleNamed(isPinned ? job.pinnedNozzle : verdict->nozzle);
+    if (!isPinned && !serves && !run) return {};
+    const std::string& name = isPinned ? job.pinnedNozzle : run ? run->nozzle : verdict->nozzle;
+    const Nozzle* nozzle = m_session.nozzleNamed(name);
     if (!nozzle) return {};
     if (role == SizeCodeRole) return qs(nozzle->sizeCode);
     return isPinned ? QVariant() : qs(nozzle->name);
@@ -204,6 +207,19 @@ const JobVerdict* JobsModel::verdictOf(RecordId job) const {
     if (!m_runner.result()) return nullptr;
     const JobReckoning* reckoning = m_runner.result()->of(job);
     return reckoning ? &reckoning->verdict : nullptr;
+}
+
+const JobRun* JobsModel::runOf(RecordId job) const {
+    if (!m_choice) return nullptr;
+    for (const auto& run : m_choice->plan.runs) {
+        if (run.job == job) return &run;
+    }
+    return nullptr;
+}
+
+void JobsModel::setChoice(std::shared_ptr<const SetChoice> choice) {
+    m_choice = std::move(choice);
+    showVerdicts();
 }
 
 QString JobsModel::verdictText(const SeasonRow& row) const {
@@ -225,6 +241,8 @@ QVariant JobsModel::verdictData(const SeasonRow& row, int role) const {
         case StandingRole:
             return verdict ? QVariant(static_cast<int>(verdict->standing)) : QVariant();
         case RoomRole: {
+            const JobRun* run = runOf(row.job);
+            if (run && run->room) return percent(*run->room, styleOf(row.machine));
             const PairVerdict* pair = verdict ? verdict->bestPair() : nullptr;
             const bool holds = pair && verdict->standing == JobStanding::Holds;
             return holds && pair->roomToSpare ? percent(*pair->roomToSpare, styleOf(row.machine))

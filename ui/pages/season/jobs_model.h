@@ -2,10 +2,11 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <tuple>
 
-#include "core/season/season_reckoning.h"
+#include "core/season/set_choice.h"
 #include "ui/kit/data_table.h"
 #include "ui/pages/season/job_cells.h"
 #include "ui/pages/season/season_rows.h"
@@ -24,6 +25,7 @@ enum JobRole {
     BestNozzleRole,                    ///< name of the best nozzle where none is pinned
     StandingRole,                      ///< JobStanding as int; invalid: not reckoned yet
     RoomRole,                          ///< "31 %" where the job holds
+    IsChosenRole,                      ///< bool: the nozzle is that of the choice of sets
     PlaceholderRole,                   ///< bool: the line of a new job
 };
 
@@ -42,6 +44,8 @@ class JobsModel : public SeasonRowsModel {
     void reload(const SeasonScope& scope);
     /// The verdicts have changed.
     void showVerdicts();
+    /// Rows speak of the nozzle that a choice of sets gives them; null: of the best again.
+    void setChoice(std::shared_ptr<const SetChoice> choice);
 
     int columnCount(const QModelIndex& parent = {}) const override;
     QVariant data(const QModelIndex& index, int role = Qt::DisplayRole) const override;
@@ -85,11 +89,13 @@ class JobsModel : public SeasonRowsModel {
     QString unitsOf(RecordId machine) const;
     QString totalOf(RecordId machine) const;
     const JobVerdict* verdictOf(RecordId job) const;
+    const JobRun* runOf(RecordId job) const;
     bool store(const SeasonRow& row, JobColumn column, const QString& text);
     bool addTyped(RecordId machine, Job job, JobColumn column);
 
     FarmSession& m_session;
     const SeasonRunner& m_runner;
+    std::shared_ptr<const SetChoice> m_choice;
     std::map<RecordId, std::vector<Problem>> m_problems;  ///< of each shown job
     std::map<Cell, Refusal> m_refusals;
 };

@@ -115,6 +115,19 @@ QString MatrixModel::wordOf(const PairVerdict& pair, const NumberStyle& style) c
     return qs(sentences.text("cell." + std::string(choiceName(pair.stop))));
 }
 
+void MatrixModel::setChoice(std::shared_ptr<const SetChoice> choice) {
+    m_choice = std::move(choice);
+    touchAll();
+}
+
+bool MatrixModel::isChosen(RecordId job, int column) const {
+    const StoredNozzle* stored = nozzleAt(column);
+    const auto& runs = m_choice->plan.runs;
+    return stored && std::any_of(runs.begin(), runs.end(), [&](const JobRun& run) {
+               return run.job == job && run.nozzle == stored->nozzle.name;
+           });
+}
+
 std::optional<MatrixCell> MatrixModel::cellAt(const QModelIndex& index) const {
     const PairVerdict* pair = pairAt(index);
     if (!pair) return std::nullopt;
@@ -128,6 +141,7 @@ std::optional<MatrixCell> MatrixModel::cellAt(const QModelIndex& index) const {
     const bool serves = pair->standing == Standing::Covers || pair->standing == Standing::UsualOnly;
     cell.isBest =
         verdict.best == static_cast<std::size_t>(index.column()) && (serves || verdict.isPinned);
+    if (m_choice) cell.isBest = isChosen(row->job, index.column());
     cell.span = spanOf(*pair);
     if (pair->problem) cell.span = Span{};
     return cell;

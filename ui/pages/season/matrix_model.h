@@ -2,10 +2,11 @@
 #pragma once
 
 #include <QAbstractTableModel>
+#include <memory>
 #include <optional>
 #include <vector>
 
-#include "core/season/season_reckoning.h"
+#include "core/season/set_choice.h"
 #include "ui/kit/span_bar.h"
 #include "ui/pages/season/season_rows.h"
 
@@ -30,6 +31,8 @@ class MatrixModel : public SeasonRowsModel {
     MatrixModel(FarmSession& session, const SeasonRunner& runner, QObject* parent = nullptr);
     void reload(const SeasonScope& scope);
     void showVerdicts() { touchAll(); }
+    /// Marks the pairings of a choice of sets; null: the best of each job again.
+    void setChoice(std::shared_ptr<const SetChoice> choice);
 
     int columnCount(const QModelIndex& parent = {}) const override;
     QVariant data(const QModelIndex& index, int role = Qt::DisplayRole) const override;
@@ -44,10 +47,12 @@ class MatrixModel : public SeasonRowsModel {
   private:
     const PairVerdict* pairAt(const QModelIndex& index) const;
     QString toolTip(const QModelIndex& index) const;
+    bool isChosen(RecordId job, int column) const;
     QString wordOf(const PairVerdict& pair, const NumberStyle& style) const;
 
     FarmSession& m_session;
     const SeasonRunner& m_runner;
+    std::shared_ptr<const SetChoice> m_choice;
     std::vector<StoredNozzle> m_nozzles;
 };
 

@@ -50,6 +50,24 @@ void SeasonPage::buildRowActions() {
 }
 
 void SeasonPage::buildActions() {
+    addPageAction(this,
+                  {u"season.choose"_s, tr("Choose sets"), u"nozzle"_s, QKeySequence(Qt::Key_F5),
+                   tr("The fewest nozzle sets that hold every job")},
+                  [this] { choose(); });
+    addPageAction(this,
+                  {u"season.wishes"_s,
+                   tr("Wishes for the choice of sets…"),
+                   {},
+                   QKeySequence(u"Shift+F5"_s),
+                   tr("Nozzles ruled out, sets owned, spares")},
+                  [this] { askWishes(); });
+    addPageAction(this,
+                  {u"season.leaveChoice"_s,
+                   tr("Leave the choice of sets"),
+                   {},
+                   QKeySequence(Qt::Key_Escape),
+                   tr("Back to what is best for each job by itself")},
+                  [this] { leaveChoice(); });
     addPageAction(
         this,
         {u"season.filter"_s, tr("Find a job"), u"find"_s, QKeySequence(u"Ctrl+Shift+F"_s), {}},

@@ -10,6 +10,7 @@
 #include "ui/kit/chips.h"
 #include "ui/kit/metrics.h"
 #include "ui/kit/quantity_format.h"
+#include "ui/pages/season/foot_parts.h"
 #include "ui/pages/season/job_sentences.h"
 #include "ui/undo/farm_session.h"
 
@@ -20,27 +21,6 @@ using namespace Qt::StringLiterals;
 namespace {
 
 constexpr int kMostSaid = 12;  ///< jobs told one by one
-
-TextLabel* small(const QString& text, Role role = Role::Ink) {
-    return (new TextLabel(text, TextSize::Small, role))->wrapped();
-}
-
-/// An icon and a wrapped text beside it.
-QHBoxLayout* marked(const QString& icon, Role role, const QString& text, Role textRole) {
-    auto* row = new QHBoxLayout;
-    row->setSpacing(px(8));
-    row->addWidget(new IconLabel(icon, role, 18), 0, Qt::AlignTop);
-    row->addWidget(small(text, textRole), 1);
-    return row;
-}
-
-QString namesOf(const FarmSession& session, const std::vector<RecordId>& jobs) {
-    QStringList names;
-    for (const RecordId id : jobs) {
-        if (const Job* job = session.job(id)) names << qs(job->name);
-    }
-    return names.join(u", "_s);
-}
 
 }  // namespace
 
@@ -94,8 +74,8 @@ QWidget* SeasonFoot::panel(const SeasonReckoning& season, RecordId machine) {
     addOthers(*column, season, machine);
     for (const auto& gaps : {takenUncheckedFact(tally), machineGapsFact(tally)}) {
         if (gaps)
-            column->addLayout(marked(u"unchecked"_s, Role::Unchecked,
-                                     qs(m_session.sentences().of(*gaps, style)), Role::Unchecked));
+            column->addLayout(footRow(u"unchecked"_s, Role::Unchecked,
+                                      qs(m_session.sentences().of(*gaps, style)), Role::Unchecked));
     }
     column->addStretch(1);
     return panel;
@@ -117,8 +97,8 @@ void SeasonFoot::addShares(QVBoxLayout& column, const MachineTally& tally) {
             grid->addWidget(new NozzleChip(qs(nozzle->sizeCode)), row, 0, Qt::AlignVCenter);
         grid->addWidget(new TextLabel(qs(share.nozzle), TextSize::Small), row, 1, Qt::AlignVCenter);
         grid->addWidget(
-            small(tr("best so far for: %1").arg(namesOf(m_session, share.jobs)), Role::Quiet), row,
-            2);
+            footText(tr("best so far for: %1").arg(jobNames(m_session, share.jobs)), Role::Quiet),
+            row, 2);
         if (share.area.si() > 0)
             grid->addWidget(
                 new TextLabel(shown(share.area, style), TextSize::Small, Role::Ink, true), row, 3,
@@ -142,7 +122,7 @@ void SeasonFoot::addOthers(QVBoxLayout& column, const SeasonReckoning& season, R
             ++left;
     }
     if (left > 0)
-        column.addWidget(small(
+        column.addWidget(footText(
             tr("And %1 more: each says why in the line under the table.").arg(left), Role::Quiet));
 }
 
@@ -162,9 +142,9 @@ void SeasonFoot::addOther(QVBoxLayout& column, const JobReckoning& reckoning, co
         const QString off = offSentence(*pair, sentences, style);
         if (!off.isEmpty()) text += u' ' + off;
     }
-    column.addLayout(marked(isOpen ? u"unchecked"_s : u"outside"_s,
-                            isOpen ? Role::Unchecked : Role::Limit, text,
-                            isOpen ? Role::Unchecked : Role::Ink));
+    column.addLayout(footRow(isOpen ? u"unchecked"_s : u"outside"_s,
+                             isOpen ? Role::Unchecked : Role::Limit, text,
+                             isOpen ? Role::Unchecked : Role::Ink));
 }
 
 void SeasonFoot::resizeEvent(QResizeEvent* event) {

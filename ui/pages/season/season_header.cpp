@@ -68,8 +68,10 @@ SeasonHeader::SeasonHeader(QWidget* parent)
     : QWidget(parent),
       m_machines(new ChoiceBox),
       m_filter(new QLineEdit),
-      m_matrix(new Button(tr("Nozzles"), u"nozzle"_s)),
-      m_add(new Button(tr("Job"), u"plus"_s)) {
+      m_matrix(new IconButton(tr("Show or hide the matrix of jobs and nozzles (Ctrl+Shift+M)"),
+                              u"nozzle"_s)),
+      m_add(new Button(tr("Job"), u"plus"_s)),
+      m_choose(new Button(tr("Choose sets"), {}, Button::Kind::Primary)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(px(10));
@@ -85,7 +87,6 @@ SeasonHeader::SeasonHeader(QWidget* parent)
     m_matrix->setObjectName(u"season.shown.matrix"_s);
     m_matrix->setCheckable(true);
     m_matrix->setChecked(true);
-    m_matrix->setToolTip(tr("Show or hide the matrix of jobs and nozzles (Ctrl+Shift+M)"));
     m_add->setObjectName(u"season.jobs.add"_s);
     m_add->setKey(QKeySequence(Qt::Key_Insert), false);
     m_add->setToolTip(tr("A new job under the one in hand"));
@@ -94,10 +95,15 @@ SeasonHeader::SeasonHeader(QWidget* parent)
     row->addWidget(new Signs, 1);
     row->addWidget(m_matrix);
     row->addWidget(m_add);
+    m_choose->setObjectName(u"season.choose"_s);
+    m_choose->setKey(QKeySequence(Qt::Key_F5), false);
+    m_choose->setToolTip(tr("The fewest nozzle sets that hold every job"));
+    row->addWidget(m_choose);
     connect(m_machines, &QComboBox::activated, this, &SeasonHeader::scopeChanged);
     connect(m_filter, &QLineEdit::textChanged, this, &SeasonHeader::scopeChanged);
     connect(m_matrix, &QAbstractButton::toggled, this, &SeasonHeader::matrixSwitched);
     connect(m_add, &QAbstractButton::clicked, this, &SeasonHeader::addAsked);
+    connect(m_choose, &QAbstractButton::clicked, this, &SeasonHeader::chooseAsked);
 }
 
 /// The machine shown stays shown as long as it is there.

@@ -31,6 +31,7 @@ class SeasonHeader : public QWidget {
     void scopeChanged();
     void matrixSwitched(bool shown);
     void addAsked();
+    void chooseAsked();
     /// Down or Enter in the search: on to the table.
     void leftFilter();
 
@@ -43,6 +44,7 @@ class SeasonHeader : public QWidget {
     QLineEdit* m_filter;
     Button* m_matrix;
     Button* m_add;
+    Button* m_choose;
 };
 
 }  // namespace bw

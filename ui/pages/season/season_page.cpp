@@ -18,6 +18,8 @@
 #include "ui/kit/messages.h"
 #include "ui/kit/metrics.h"
 #include "ui/kit/quantity_format.h"
+#include "ui/pages/season/choice_foot.h"
+#include "ui/pages/season/choice_runner.h"
 #include "ui/pages/season/jobs_model.h"
 #include "ui/pages/season/jobs_table.h"
 #include "ui/pages/season/matrix_model.h"
@@ -65,6 +67,7 @@ bool hasRateRange(const Season& season) {
 SeasonPage::SeasonPage(FarmSession& session, QWidget* parent)
     : Page(session, parent),
       m_runner(new SeasonRunner(this)),
+      m_choice(new ChoiceRunner(this)),
       m_model(new JobsModel(session, *m_runner, this)),
       m_matrixModel(new MatrixModel(session, *m_runner, this)),
       m_edits(new SeasonEdits(session, *m_model, this)) {
@@ -88,6 +91,7 @@ SeasonPage::SeasonPage(FarmSession& session, QWidget* parent)
     split->addWidget(buildFoot());
     split->setStretchFactor(0, 1);
     split->setSizes({px(460), px(130)});
+    m_heights = split;
     column->addWidget(split, 1);
     auto* caution = new CautionBox;
     caution->setObjectName(u"season.caution"_s);
@@ -145,7 +149,11 @@ QWidget* SeasonPage::buildFoot() {
     auto* column = new QVBoxLayout(panel);
     column->setContentsMargins(0, 2, 0, 0);
     m_foot = new SeasonFoot(session());
-    column->addWidget(m_foot);
+    m_choiceFoot = new ChoiceFoot(session());
+    m_feet = new QStackedLayout;
+    m_feet->addWidget(m_foot);
+    m_feet->addWidget(m_choiceFoot);
+    column->addLayout(m_feet, 1);
     return panel;
 }
 
@@ -215,6 +223,8 @@ void SeasonPage::connectTables() {
     });
     connect(m_runner, &SeasonRunner::started, this, &SeasonPage::showVerdicts);
     connect(m_runner, &SeasonRunner::finished, this, &SeasonPage::showVerdicts);
+    connect(m_choice, &ChoiceRunner::progressed, m_choiceFoot, &ChoiceFoot::showProgress);
+    connect(m_choice, &ChoiceRunner::finished, this, &SeasonPage::showChoice);
 }
 
 void SeasonPage::connectEdits() {
@@ -235,6 +245,7 @@ QWidget* SeasonPage::headerTools() {
     connect(m_header, &SeasonHeader::matrixSwitched, this, &SeasonPage::setMatrixShown);
     connect(m_header, &SeasonHeader::addAsked, this,
             [this] { m_edits->add(m_table->currentIndex()); });
+    connect(m_header, &SeasonHeader::chooseAsked, this, &SeasonPage::choose);
     connect(m_header, &SeasonHeader::leftFilter, this, [this] {
         m_table->setFocus();
         followSession();
@@ -276,6 +287,7 @@ void SeasonPage::showVerdicts() {
     m_matrixModel->showVerdicts();
     if (m_runner->result() && !m_runner->isRunning())
         m_foot->showSeason(*m_runner->result(), machinesShown());
+    if (m_wantsChoice) chooseAgain();
     showMessage();
 }
 

@@ -3,6 +3,7 @@
 
 #include <QPointer>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "core/model/season.h"
@@ -26,6 +27,8 @@ class SeasonEdits;
 class SeasonFoot;
 class SeasonHeader;
 class SeasonRunner;
+class ChoiceFoot;
+class ChoiceRunner;
 class TextLabel;
 
 /// The season: the jobs of all machines as a table edited like a spreadsheet, each with its
@@ -69,7 +72,11 @@ class SeasonPage : public Page {
     void takeJobInHand();
     void followSession();
     void showMessage();
-    void showFoot();
+    void choose();
+    void chooseAgain();
+    void leaveChoice();
+    void askWishes();
+    void showChoice();
     void say(const QString& text, bool isProblem, bool isUnchecked);
     void place(RecordId job, JobColumn column, bool edit);
     void openWindow(const QModelIndex& index, bool ofMatrix);
@@ -79,6 +86,7 @@ class SeasonPage : public Page {
     QString sentenceInHand(bool& isUnchecked) const;
 
     SeasonRunner* m_runner;
+    ChoiceRunner* m_choice;
     JobsModel* m_model;
     MatrixModel* m_matrixModel;
     SeasonEdits* m_edits;
@@ -90,10 +98,15 @@ class SeasonPage : public Page {
     IconLabel* m_messageIcon = nullptr;
     TextLabel* m_message = nullptr;
     SeasonFoot* m_foot = nullptr;
+    ChoiceFoot* m_choiceFoot = nullptr;
+    QStackedLayout* m_feet = nullptr;
+    QSplitter* m_heights = nullptr;
     std::optional<Shown> m_shown;
     bool m_isRefreshing = false;
     bool m_isSplitByUser = false;
     bool m_wantsRates = false;
+    bool m_wantsChoice = false;  ///< a choice stands at the foot and follows what is changed
+    std::string m_wishesChosen;  ///< those it was made with
 };
 
 }  // namespace bw

@@ -22,6 +22,7 @@ class SeasonRunner : public QObject {
     void run(SeasonInputs inputs);
     /// The newest result; null before the first one.
     const SeasonReckoning* result() const { return m_result.get(); }
+    std::shared_ptr<const SeasonReckoning> shared() const { return m_result; }
     bool isRunning() const { return m_running; }
 
   Q_SIGNALS:
