@@ -112,10 +112,11 @@ void ChoiceFoot::addMachine(const SetChoice& choice, RecordId machine) {
     if (!m) return;
     const auto [held, all] = countOf(choice, machine);
     const int sets = setsOf(choice.plan, machine);
-    auto* column = addPanel(
-        u"machine%1"_s.arg(machine),
-        tr("%1: %n set(s) hold %2 of %3 jobs", nullptr, sets).arg(qs(m->name)).arg(held).arg(all),
-        3);
+    const QString words =
+        sets == 1 ? tr("%1: 1 set holds %2 of %3 jobs") : tr("%1: %4 sets hold %2 of %3 jobs");
+    QString title = words.arg(qs(m->name)).arg(held).arg(all);
+    if (sets != 1) title = title.arg(sets);
+    auto* column = addPanel(u"machine%1"_s.arg(machine), title, 3);
     auto* grid = new QGridLayout;
     grid->setHorizontalSpacing(px(8));
     grid->setVerticalSpacing(px(3));
@@ -176,9 +177,10 @@ void ChoiceFoot::addRest(const SetChoice& choice, const std::vector<RecordId>& m
     int open = 0;
     for (const auto& left : choice.uncovered)
         open += std::count(machines.begin(), machines.end(), left.machine) > 0 ? 1 : 0;
-    auto* column = addPanel(
-        u"rest"_s, open == 0 ? tr("No job is left over") : tr("%n job(s) left over", nullptr, open),
-        4);
+    const QString title = open == 0   ? tr("No job is left over")
+                          : open == 1 ? tr("1 job is left over")
+                                      : tr("%1 jobs are left over").arg(open);
+    auto* column = addPanel(u"rest"_s, title, 4);
     int said = 0;
     for (const auto& left : choice.uncovered) {
         if (std::count(machines.begin(), machines.end(), left.machine) == 0) continue;
@@ -217,7 +219,7 @@ void ChoiceFoot::addCost(QVBoxLayout& column, const SetPlan& plan) {
         spares += set.toBuy > 0 ? set.spares : 0;
     }
     QString text = toBuy == 0 ? tr("Nothing to buy: every set is owned.")
-                              : tr("To buy: %n nozzle(s)", nullptr, toBuy);
+                              : tr("To buy: %1 nozzles").arg(toBuy);
     if (spares > 0) text += tr(", %1 of them spares").arg(spares);
     if (toBuy > 0 && plan.price)
         text += tr(": %1 at the prices entered.").arg(money(*plan.price, style));

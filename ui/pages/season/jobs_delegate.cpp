@@ -69,13 +69,13 @@ void paintNozzle(QPainter& painter, const QRect& box, const QModelIndex& index) 
     // Where the name has no room the chip tells the size.
     const bool isPinned = !pinned.isEmpty();
     const bool isChosen = index.data(IsChosenRole).toBool();
-    const QString whose = isChosen ? JobsModel::tr("chosen: %1") : JobsModel::tr("best: %1");
+    const QString whose = isChosen ? JobsModel::tr("plan: %1") : JobsModel::tr("best: %1");
     const QString full = isPinned ? pinned : whose.arg(best);
     const TextSize size = isPinned ? TextSize::Body : TextSize::Small;
     const bool fits =
         code.isEmpty() || QFontMetrics(textFont(size)).horizontalAdvance(full) <= rest.width();
     const QString brief = isPinned   ? JobsModel::tr("pinned")
-                          : isChosen ? JobsModel::tr("chosen")
+                          : isChosen ? JobsModel::tr("plan")
                                      : JobsModel::tr("best");
     drawText(painter, rest, fits ? full : brief, isPinned ? Role::Ink : Role::Quiet,
              fits ? size : TextSize::Small);

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <QEventLoop>
 #include <QSplitter>
 #include <QStackedLayout>
 #include <algorithm>
@@ -66,6 +67,17 @@ void SeasonPage::leaveChoice() {
     m_matrixModel->setChoice(nullptr);
     m_choiceFoot->clear();
     m_feet->setCurrentIndex(0);
+}
+
+QStringList SeasonPage::pictureStates() const {
+    return {u"choice"_s};
+}
+
+void SeasonPage::showState(const QString&) {
+    QEventLoop wait;
+    connect(m_choice, &ChoiceRunner::finished, &wait, &QEventLoop::quit);
+    choose();
+    if (m_runner->isRunning() || m_choice->isRunning()) wait.exec();
 }
 
 void SeasonPage::askWishes() {

@@ -43,6 +43,8 @@ class SeasonPage : public Page {
     QWidget* headerTools() override;
     void refresh() override;
     QString hint() const override;
+    QStringList pictureStates() const override;
+    void showState(const QString& state) override;
 
   protected:
     void showEvent(QShowEvent* event) override;
