@@ -81,7 +81,7 @@ QVBoxLayout* ChoiceFoot::addPanel(const QString& name, const QString& title, int
 void ChoiceFoot::showProgress(int percent) {
     clear();
     auto* column = addPanel(u"progress"_s, tr("Choosing the sets: %1 %").arg(percent), 1);
-    column->addWidget(footText(tr("Esc gives it up; the table stays as it is."), Role::Quiet));
+    column->addWidget(footText(tr("Ctrl+F5 gives it up; the table stays as it is."), Role::Quiet));
     column->addStretch(1);
 }
 

@@ -65,7 +65,7 @@ void SeasonPage::buildActions() {
                   {u"season.leaveChoice"_s,
                    tr("Leave the choice of sets"),
                    {},
-                   QKeySequence(Qt::Key_Escape),
+                   QKeySequence(u"Ctrl+F5"_s),
                    tr("Back to what is best for each job by itself")},
                   [this] { leaveChoice(); });
     addPageAction(
