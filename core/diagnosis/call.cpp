@@ -4,13 +4,14 @@
 #include <algorithm>
 #include <map>
 
+#include "core/diagnosis/alike.h"
 #include "core/diagnosis/reasons.h"
 #include "core/diagnosis/triage.h"
 
 namespace bw {
 namespace {
 
-constexpr double kSure = 0.8;          ///< a cause or group over this ends the questions
+constexpr double kSure = 0.9;          ///< a cause or group over this ends the questions
 constexpr double kElseLeads = 0.5;     ///< something else over this: nothing known fits
 constexpr double kLeadsEnough = 0.2;   ///< a finding's ways out are given from here on
 constexpr std::size_t kExplained = 8;  ///< causes that get reasons
@@ -20,8 +21,12 @@ std::string findingOf(const CauseStanding& s) {
 }
 
 void fillStanding(const Evidence& evidence, CallState& out) {
-    for (const auto& h : evidence.hypotheses())
-        out.standing.push_back({h.id, h.cause ? h.cause->group : "", h.probability(), {}});
+    for (const auto& group : alikeGroups(evidence)) {
+        for (const auto* h : group.members) {
+            const bool alone = group.members.size() == 1 && group.id == h->id;
+            out.standing.push_back({h->id, alone ? "" : group.id, h->probability(), {}});
+        }
+    }
     std::stable_sort(out.standing.begin(), out.standing.end(),
                      [](const auto& a, const auto& b) { return a.probability > b.probability; });
     const std::size_t explained = std::min(kExplained, out.standing.size());
@@ -38,17 +43,23 @@ std::map<std::string, double> findings(const CallState& state) {
     return out;
 }
 
+std::string leadingFinding(const CallState& state) {
+    const auto all = findings(state);
+    return std::max_element(all.begin(), all.end(),
+                            [](const auto& a, const auto& b) { return a.second < b.second; })
+        ->first;
+}
+
 /// The leading finding, its causes' ways out once each, in the order of the leading cause.
 void addWaysOut(const CaseNumbers& numbers, const CaseRecord& record, const Knowledge& knowledge,
                 CallState& state) {
     const auto all = findings(state);
-    const auto top = std::max_element(
-        all.begin(), all.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
-    if (top->second < kLeadsEnough) return;
+    const std::string top = leadingFinding(state);
+    if (all.at(top) < kLeadsEnough) return;
     std::vector<std::string> codes;
     for (const auto& s : state.standing) {
         const Cause* cause = knowledge.cause(s.cause);
-        if (!cause || findingOf(s) != top->first) continue;
+        if (!cause || findingOf(s) != top) continue;
         for (const auto& code : cause->waysOut) {
             if (std::find(codes.begin(), codes.end(), code) == codes.end()) codes.push_back(code);
         }
@@ -73,15 +84,24 @@ void addBarred(const CaseRecord& record, const Knowledge& knowledge, CallState& 
     }
 }
 
-void addNext(const std::optional<Candidate>& next, const Evidence& evidence,
-             const Predictor& predictor, CallState& state) {
+/// The check that would part the causes of the leading group; nothing if it is one cause, or none
+/// would.
+std::optional<Candidate> parting(const CaseRecord& record, const Knowledge& knowledge,
+                                 const Evidence& evidence, const CaseNumbers& numbers,
+                                 const std::optional<Symptom>& symptom, const CallState& state) {
+    const std::string leader = leadingFinding(state);
+    std::vector<std::string> causes;
+    for (const auto& s : state.standing)
+        if (findingOf(s) == leader) causes.push_back(s.cause);
+    if (causes.size() < 2) return std::nullopt;
+    return nextCheck(record, knowledge, evidence.among(causes, knowledge), numbers, symptom);
+}
+
+bool isSure(const CallState& state) {
     const auto all = findings(state);
-    const bool sure = std::any_of(all.begin(), all.end(), [](const auto& finding) {
+    return std::any_of(all.begin(), all.end(), [](const auto& finding) {
         return finding.first != kSomethingElse && finding.second > kSure;
     });
-    state.done = sure || !next;
-    if (!next) return;
-    (state.done ? state.further : state.next) = describeNext(*next, evidence, predictor.healthy());
 }
 
 }  // namespace
@@ -101,15 +121,25 @@ CallState reason(const CaseRecord& record, const Knowledge& knowledge) {
     const CaseNumbers numbers(record);
     state.symptomFromNumbers = symptomFromNumbers(numbers);
     const auto symptom = record.symptom ? record.symptom : state.symptomFromNumbers;
-    const BoomPredictor predictor(numbers);
-    const Evidence evidence(knowledge, predictor, sortObservations(record, knowledge, numbers),
-                            symptom);
+    const auto known = predictorFor(record, numbers);
+    const Predictor& predictor = *known;
+    const Evidence evidence(knowledge, predictor,
+                            sortObservations(record, knowledge, numbers, predictor), symptom);
     fillStanding(evidence, state);
     state.sums = triage(numbers, symptom);
     addWaysOut(numbers, record, knowledge, state);
     addConflicts(evidence, state);
     addBarred(record, knowledge, state);
-    addNext(nextCheck(record, knowledge, evidence, numbers, symptom), evidence, predictor, state);
+    auto next = nextCheck(record, knowledge, evidence, numbers, symptom);
+    const bool sure = isSure(state);
+    state.done = sure || !next;
+    if (sure) {
+        auto parts = parting(record, knowledge, evidence, numbers, symptom, state);
+        if (parts) next = parts;
+    }
+    if (next)
+        (state.done ? state.further : state.next) =
+            describeNext(*next, evidence, predictor.healthy());
     return state;
 }
 

@@ -14,7 +14,8 @@ namespace bw {
 /// One cause in the standing, or "something_else".
 struct CauseStanding {
     std::string cause;
-    std::string group;  ///< causes that no reading can part share one; empty: alone
+    std::string group;  ///< causes that no reading can part on this machine share one: the
+                        ///< knowledge's, or the id of the leading cause; empty: alone
     double probability = 0.0;
     std::vector<Fact> why;  ///< what speaks for or against it, with numbers of this machine
 };
@@ -38,8 +39,9 @@ struct CallState {
     std::vector<CauseStanding> standing;  ///< most likely first; adds to 1 with something_else
     std::optional<NextCheck> next;
     std::vector<std::string> barredChecks;  ///< by the safety answers
-    bool done = false;  ///< one cause or group is over 80 %, or nothing would tell more
-    /// When done: the check that would still tell most, for who wants to go on asking.
+    bool done = false;  ///< one cause or group is over 90 %, or nothing would tell more
+    /// When done: the check that would part the leading group, else the one that would still tell
+    /// most, for who wants to go on asking.
     std::optional<NextCheck> further;
     bool notCovered = false;  ///< pulsed nozzles: said at question one, with `sums`
     std::optional<Symptom> symptomFromNumbers;

@@ -11,8 +11,8 @@ namespace bw {
 namespace {
 
 // All of these are judgement; no data set was found.
-constexpr double kLeastChance = 0.01;    ///< one wrong answer never rules a cause out
-constexpr double kOutlier = 0.03;        ///< part of readings that are misread altogether
+constexpr double kLeastChance = 0.04;    ///< one wrong answer never rules a cause out
+constexpr double kOutlier = 0.08;        ///< part of readings that are misread altogether
 constexpr double kBroad = 0.45;          ///< spread of what nothing predicts, of the reference
 constexpr double kElseSymptom = 0.3;     ///< fit of something else to any complaint
 constexpr double kElseLeast = 0.01;      ///< something else never has less
@@ -21,7 +21,9 @@ constexpr double kShownOtherwise = 0.1;  ///< the prediction shows something els
 constexpr double kShownSo = 0.5;         ///< the prediction shows the complaint
 constexpr double kUnsaidHunting = 0.3;   ///< a swing would have been told
 constexpr double kTankOff = 0.03;        ///< really off target by more shows in the tank
-constexpr double kUnexplained = 3.5;     ///< standard errors
+constexpr double kSaid = 8.0;  ///< levels of a word answer that the prediction gives, or not
+constexpr double kNotSaid = 0.1;
+constexpr double kUnexplained = 3.5;  ///< standard errors
 
 double gaussian(double x, double mean, double error) {
     const double z = (x - mean) / error;
@@ -79,14 +81,15 @@ std::optional<std::string> binned(const Check& check, double value, const CaseNu
     return std::nullopt;
 }
 
-void sortReading(const Check& check, const CaseNumbers& numbers, Given& out) {
+void sortReading(const Check& check, const CaseNumbers& numbers, const Readings& healthy,
+                 Given& out) {
     const auto kind = *choiceFor<Reading>(check.reading);
     const auto value = numbers.reading(kind);
     if (!value) return;
-    if (const auto answer = binned(check, *value, numbers))
-        out.answers.push_back({&check, *answer});
-    else if (check.bins.empty())
+    if (isCompared(check, healthy))
         out.readings[static_cast<std::size_t>(kind)] = value;
+    else if (const auto answer = binned(check, *value, numbers))
+        out.answers.push_back({&check, *answer});
 }
 
 /// Word answers to one check: counted once; none if they differ.
@@ -99,8 +102,18 @@ void sortWords(const Check& check, const std::set<std::string>& words, Given& ou
 
 }  // namespace
 
+bool isCompared(const Check& check, const Readings& healthy) {
+    const auto kind = choiceFor<Reading>(check.reading);
+    if (!kind) return false;
+    return check.bins.empty() || healthy[static_cast<std::size_t>(*kind)].has_value();
+}
+
+bool Evidence::compares(const Check& check) const {
+    return isCompared(check, m_healthy);
+}
+
 Given sortObservations(const CaseRecord& record, const Knowledge& knowledge,
-                       const CaseNumbers& numbers) {
+                       const CaseNumbers& numbers, const Predictor& predictor) {
     Given out;
     std::map<std::string, std::set<std::string>> words;
     for (const auto& o : record.observations) {
@@ -118,10 +131,12 @@ Given sortObservations(const CaseRecord& record, const Knowledge& knowledge,
         if (wordKnown && o.answer != kCantTell) words[o.check].insert(o.answer);
     }
     for (const auto& [id, given] : words) sortWords(*knowledge.check(id), given, out);
+    const Readings healthy = predictor.healthy().readings;
     std::set<std::string> ids(out.asked);
     for (const auto& id : ids) {
         const Check& check = *knowledge.check(id);
-        if (!check.reading.empty() && !words.contains(id)) sortReading(check, numbers, out);
+        if (!check.reading.empty() && !words.contains(id))
+            sortReading(check, numbers, healthy, out);
     }
     return out;
 }
@@ -155,7 +170,7 @@ void Evidence::addHypotheses(const Knowledge& knowledge, const Predictor& predic
 }
 
 void Evidence::findReferences(const Predictor& predictor) {
-    m_reference = predictor.healthy().readings;
+    m_reference = m_healthy = predictor.healthy().readings;
     for (std::size_t r = 0; r < kReadings; ++r) {
         if (m_reference[r]) continue;
         double sum = 0, count = 0;
@@ -173,10 +188,13 @@ void Evidence::findReferences(const Predictor& predictor) {
 double Evidence::answerChance(const Check& check, const std::string& answer, const Hypothesis& h,
                               const Scenario& s) {
     const auto* levels = levelsFor(check, h, s);
+    const auto word = s.words.find(check.id);
     double mine = 0, all = 0;
     for (const auto& a : check.answers) {
         double p = a.baseRate;
-        if (levels) {
+        if (word != s.words.end()) {  // the machine's own numbers say it
+            p *= a.id == word->second ? kSaid : kNotSaid;
+        } else if (levels) {
             const auto level = levels->find(a.id);
             if (level != levels->end()) p *= level->second;
         }
@@ -192,7 +210,8 @@ double Evidence::readingDensity(Reading kind, double value, const Scenario& s) c
     const double spread = std::max(kBroad * *m_reference[r], readingError(kind, *m_reference[r]));
     const double broad = gaussian(value, *m_reference[r], spread);
     if (!s.readings[r]) return broad;
-    const double error = s.blur * readingError(kind, *s.readings[r]);
+    const double error =
+        std::hypot(s.blur * readingError(kind, *s.readings[r]), s.spread[r].value_or(0.0));
     return (1 - kOutlier) * gaussian(value, *s.readings[r], error) + kOutlier * broad;
 }
 
@@ -240,6 +259,21 @@ std::optional<double> Evidence::expected(Reading kind, const Hypothesis& h) cons
     return sum / weights;
 }
 
+Evidence Evidence::among(const std::vector<std::string>& ids, const Knowledge& knowledge) const {
+    Evidence out = *this;
+    for (const auto& check : knowledge.checks)
+        if (compares(check)) out.m_given.asked.insert(check.id);
+    std::erase_if(out.m_hypotheses, [&](const Hypothesis& h) {
+        return std::find(ids.begin(), ids.end(), h.id) == ids.end();
+    });
+    double sum = 0;
+    for (const auto& h : out.m_hypotheses) sum += h.probability();
+    for (auto& h : out.m_hypotheses) {
+        for (auto& m : h.mass) m /= sum;
+    }
+    return out;
+}
+
 std::vector<Problem> unexplainedReadings(const Evidence& evidence) {
     const Readings& given = evidence.given().readings;
     std::vector<Problem> out;
@@ -251,7 +285,9 @@ std::vector<Problem> unexplainedReadings(const Evidence& evidence) {
             double worst = 0;
             for (std::size_t r = 0; r < kReadings; ++r) {
                 if (!given[r] || !s.readings[r]) continue;
-                const double error = s.blur * readingError(static_cast<Reading>(r), *s.readings[r]);
+                const double error =
+                    std::hypot(s.blur * readingError(static_cast<Reading>(r), *s.readings[r]),
+                               s.spread[r].value_or(0.0));
                 const double miss = std::abs(*given[r] - *s.readings[r]) / error;
                 nearest[r] = std::min(nearest[r].value_or(miss), miss);
                 worst = std::max(worst, miss);

@@ -27,7 +27,9 @@ struct Given {
     std::vector<Problem> conflicts;
 };
 Given sortObservations(const CaseRecord& record, const Knowledge& knowledge,
-                       const CaseNumbers& numbers);
+                       const CaseNumbers& numbers, const Predictor& predictor);
+/// The number of this check is compared with predictions (else, or if it takes none, it is words).
+bool isCompared(const Check& check, const Readings& healthy);
 
 /// One cause, or something else (`cause` null), with its scenarios and their part of all
 /// probability.
@@ -61,6 +63,11 @@ class Evidence {
     /// Mean prediction of a hypothesis for a reading, at the severities that the evidence leaves.
     std::optional<double> expected(Reading kind, const Hypothesis& h) const;
     const Given& given() const { return m_given; }
+    /// The same with only these hypotheses left, their masses adding to 1, and no number to ask for
+    /// any more: what parts causes that no reading parts.
+    Evidence among(const std::vector<std::string>& ids, const Knowledge& knowledge) const;
+    /// A number of this check is compared with predictions.
+    bool compares(const Check& check) const;
 
   private:
     void addHypotheses(const Knowledge& knowledge, const Predictor& predictor);
@@ -70,6 +77,7 @@ class Evidence {
 
     Given m_given;
     Readings m_reference;
+    Readings m_healthy;
     std::vector<Hypothesis> m_hypotheses;
 };
 

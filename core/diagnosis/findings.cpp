@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kMoves = 0.02;         ///< a gain under this is no news (judgement)
 constexpr std::size_t kNamedGains = 2;  ///< more do not fit beside an answer
+constexpr std::size_t kNamedTogether = 3;
 
 Finding findingFor(const CauseStanding& standing, const Knowledge& knowledge) {
     Finding finding;
@@ -18,9 +19,25 @@ Finding findingFor(const CauseStanding& standing, const Knowledge& knowledge) {
     finding.isSomethingElse = standing.cause == kSomethingElse;
     finding.id = standing.group.empty() ? standing.cause : standing.group;
     if (!cause) return finding;
-    finding.name = standing.group.empty() ? cause->name : cause->groupName;
     finding.phrase = cause->phrase;
     return finding;
+}
+
+/// One cause bears its own name, causes of one shipped group the group's; others are named one
+/// after the other, most likely first.
+std::string nameOf(const Finding& finding, const Knowledge& knowledge) {
+    std::vector<std::string> names;
+    for (const auto& id : finding.causes) {
+        const Cause* cause = knowledge.cause(id);
+        if (!cause) continue;
+        const bool named = finding.causes.size() > 1 && !cause->group.empty();
+        const std::string& name = named ? cause->groupName : cause->name;
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    std::string out;
+    for (std::size_t i = 0; i < std::min(names.size(), kNamedTogether); ++i)
+        out += (i > 0 ? " / " : "") + names[i];
+    return out;
 }
 
 double probabilityOf(const std::vector<Finding>& findings, const std::string& id) {
@@ -49,10 +66,7 @@ std::vector<Finding> findingsOf(const CallState& state, const Knowledge& knowled
         known->causes.push_back(standing.cause);
         known->probability += standing.probability;
     }
-    for (auto& finding : findings) {  // a group of which one cause is left is that cause
-        const Cause* cause = knowledge.cause(finding.causes.front());
-        if (cause && finding.causes.size() == 1) finding.name = cause->name;
-    }
+    for (auto& finding : findings) finding.name = nameOf(finding, knowledge);
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
         return a.probability > b.probability;
     });

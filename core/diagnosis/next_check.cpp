@@ -55,7 +55,8 @@ std::vector<double> gridOf(Reading kind, const Evidence& evidence) {
         for (std::size_t s = 0; s < h.scenarios.size(); ++s) {
             const auto& mean = h.scenarios[s].readings[r];
             if (!mean || h.mass[s] < kLeastMass) continue;
-            const double reach = kReach * readingError(kind, *mean);
+            const double reach =
+                kReach * readingError(kind, *mean) + h.scenarios[s].spread[r].value_or(0.0);
             from = std::min(from, *mean - reach);
             to = std::max(to, *mean + reach);
         }
@@ -114,7 +115,9 @@ bool onWater(const CaseRecord& record) {
 
 bool fits(const Check& check, const CaseNumbers& numbers, std::optional<Symptom> symptom) {
     if (check.place == CheckPlace::Sum || !machineHas(check.needs, numbers)) return false;
-    return check.onlyFor.empty() || !symptom ||
+    // Nobody complains and the display is on target: questions about a complaint make no sense.
+    if (!symptom) return check.onlyFor.empty() || !numbers.shownRatio();
+    return check.onlyFor.empty() ||
            std::find(check.onlyFor.begin(), check.onlyFor.end(), *symptom) != check.onlyFor.end();
 }
 
@@ -139,6 +142,20 @@ SafetyStep stepOf(CheckPlace place) {
     return SafetyStep::LineOpened;
 }
 
+void weigh(std::vector<Candidate>& candidates, const Evidence& evidence) {
+    for (auto& candidate : candidates) candidate.bits = expectedBits(*candidate.check, evidence);
+}
+
+/// The one with most bits per minute among those that bring so many bits.
+std::optional<Candidate> bestOf(const std::vector<Candidate>& candidates, double least) {
+    std::optional<Candidate> best;
+    for (const auto& candidate : candidates) {
+        if (candidate.bits < least) continue;
+        if (!best || better(candidate, *best)) best = candidate;
+    }
+    return best;
+}
+
 }  // namespace
 
 CheckStanding checkStanding(const Check& check, const CaseRecord& record) {
@@ -157,7 +174,7 @@ CheckStanding checkStanding(const Check& check, const CaseRecord& record) {
 }
 
 double expectedBits(const Check& check, const Evidence& evidence) {
-    if (check.reading.empty() || !check.bins.empty()) return bitsOfWords(check, evidence);
+    if (!evidence.compares(check)) return bitsOfWords(check, evidence);
     return bitsOfReading(*choiceFor<Reading>(check.reading), evidence);
 }
 
@@ -171,13 +188,13 @@ std::optional<Candidate> nextCheck(const CaseRecord& record, const Knowledge& kn
         if (!standing.barred) open[standing.step].push_back({&check, standing, 0.0});
     }
     for (auto& [step, candidates] : open) {
-        std::optional<Candidate> best;
-        for (auto& candidate : candidates) {
-            candidate.bits = expectedBits(*candidate.check, evidence);
-            if (candidate.bits < kTellsBits) continue;
-            if (!best || better(candidate, *best)) best = candidate;
-        }
-        if (best) return best;
+        if (step > SafetyStep::OnFootOnWater) break;
+        weigh(candidates, evidence);
+        if (auto best = bestOf(candidates, kWorthBits)) return best;
+    }
+    for (auto& [step, candidates] : open) {
+        if (step > SafetyStep::OnFootOnWater) weigh(candidates, evidence);
+        if (auto best = bestOf(candidates, kTellsBits)) return best;
     }
     return std::nullopt;
 }

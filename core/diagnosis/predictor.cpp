@@ -8,21 +8,13 @@
 #include <numeric>
 #include <set>
 
+#include "core/diagnosis/described.h"
 #include "core/diagnosis/steady_boom.h"
 
 namespace bw {
 namespace {
 
-/// How many times likelier than one hidden fault it is that nothing is hidden, where the machine as
-/// described already shows the complaint (judgement).
-constexpr double kAsDescribed = 30.0;
-/// The profile speaks against it, but profiles are wrong at times (judgement).
-constexpr double kProfileSaysNo = 0.3;
-constexpr double kProfileRulesOut = 0.05;
 constexpr int kSeverities = 12;
-/// The needed pressure must miss a limit by this part for the sum to say so.
-constexpr double kSumMargin = 0.015;
-
 struct Variant {
     BoomFault fault;
     std::string name = {};
@@ -120,6 +112,10 @@ void addSupply(FaultTable& t) {
 
 void addBoom(FaultTable& t) {
     t["nozzles_worn"] = [](double x, const CaseNumbers&) { return one({.nozzles = 1 + x}); };
+    t["one_nozzle_worn"] = [](double x, const CaseNumbers& n) {
+        const int nozzles = std::accumulate(n.sections.begin(), n.sections.end(), 0);
+        return one({.sectionShare = 1.0 / std::max(nozzles, 10), .sectionKeeps = 1 + x});
+    };
     t["nozzle_strainers"] = [](double x, const CaseNumbers&) { return one({.nozzles = 1 - x}); };
     t["nozzle_large"] = [](double x, const CaseNumbers& n) {
         return nozzleFactor(1 + x, n.floor.has_value());
@@ -181,40 +177,25 @@ const FaultTable& faults() {
     return table;
 }
 
-/// What the machine's own description says about a cause.
-enum class Described { Nothing, Shows, DoesNotShow };
-
-Described described(bool shows) {
-    return shows ? Described::Shows : Described::DoesNotShow;
-}
-
-Described describes(const std::string& what, const CaseNumbers& n) {
-    if (what == "floor" && n.floor && n.needSensor)
-        return described(*n.needSensor < *n.floor * (1 - kSumMargin));
-    if (what == "ceiling" && n.ceiling && n.needSensor)
-        return described(*n.needSensor > *n.ceiling * (1 + kSumMargin));
-    if (what == "restrictor" && n.position && n.rightPosition())
-        return described(*n.position != *n.rightPosition());
-    if (what == "meter_minimum" && n.needFlow && n.meterMinimum()) {
-        const bool byRestrictor = describes("restrictor", n) == Described::Shows;
-        return described(!byRestrictor && *n.needFlow < *n.meterMinimum());
-    }
-    return Described::Nothing;
-}
-
-/// The sum by which the machine as described shows the complaint.
-Fact describedFact(const std::string& what, const CaseNumbers& n) {
-    const auto arg = [](std::string name, auto value) {
-        return Argument{std::move(name), anyQuantity(value)};
-    };
-    const std::string code = "finder.why.described_" + what;
-    if (what == "floor") return {code, {arg("need", *n.needSensor), arg("limit", *n.floor)}};
-    if (what == "ceiling") return {code, {arg("need", *n.needSensor), arg("limit", *n.ceiling)}};
-    if (what == "meter_minimum")
-        return {code, {arg("flow", *n.needFlow), arg("limit", *n.meterMinimum())}};
-    const bool under = n.rightPosition() == RestrictorPosition::Narrowed;
-    return {code + (under ? "_full_bore" : "_narrowed"),
-            {arg("flow", *n.needFlow), arg("limit", *n.changeover)}};
+/// What a cause can take from supply or section here, where no line turns its severity into flow
+/// (parts; judgement).
+SeverityRange rangeOf(const Cause& cause) {
+    static const std::map<std::string, SeverityRange, std::less<>> kShort{
+        {"suction_strainer", {0.05, 0.6}},
+        {"suction_hose", {0.05, 0.6}},
+        {"suction_valve_misset", {0.05, 0.6}},
+        {"line_strainer", {0.05, 0.6}},
+        {"hose_kinked", {0.05, 0.5}},
+        {"pump_worn", {0.05, 0.5}},
+        {"pump_drive", {0.05, 0.6}},
+        {"agitation_open", {0.05, 0.5}},
+        {"bypass_passing", {0.05, 0.5}},
+        {"suction_air", {0.05, 0.4}},
+        {"foam", {0.05, 0.4}},
+        {"section_strainer", {0.2, 0.95}},
+        {"restrictor_position", {0.03, 0.35}}};
+    const auto found = kShort.find(cause.id);
+    return found == kShort.end() ? cause.severity : found->second;
 }
 
 std::vector<double> severities(const SeverityRange& range) {
@@ -224,30 +205,6 @@ std::vector<double> severities(const SeverityRange& range) {
     for (int i = 0; i < kSeverities; ++i)
         out.push_back(range.from + (range.to - range.from) * i / (kSeverities - 1));
     return out;
-}
-
-/// Weights that add to 1: the machine as described (if it is the first) has all that makes the
-/// cause likelier than a hidden fault, the rest share what is left.
-void shareWeights(std::vector<Scenario>& scenarios, bool firstIsDescribed, double priorFactor) {
-    const std::size_t from = firstIsDescribed ? 1 : 0;
-    const double hidden = firstIsDescribed ? 1 / priorFactor : 1.0;
-    if (firstIsDescribed) scenarios.front().weight = 1 - hidden;
-    double sum = 0;
-    for (auto i = from; i < scenarios.size(); ++i) sum += scenarios[i].weight;
-    for (auto i = from; i < scenarios.size(); ++i) scenarios[i].weight *= hidden / sum;
-}
-
-double priorFactor(Described said, const Cause& cause, const CaseNumbers& n) {
-    switch (said) {
-        case Described::Nothing:
-            return 1.0;
-        case Described::Shows:
-            return 1 + kAsDescribed;
-        case Described::DoesNotShow:
-            break;
-    }
-    const bool speedKnown = n.speedWasRead && cause.id.starts_with("speed_too_");
-    return speedKnown ? kProfileRulesOut : kProfileSaysNo;
 }
 
 /// Needs figures that the case does not have: predicted by nothing.
@@ -274,7 +231,7 @@ void BoomPredictor::addScenarios(const Cause& cause, std::vector<Scenario>& out)
     const auto before = out.size();
     const auto fault = faults().find(cause.id);
     if (fault != faults().end()) {
-        for (const double x : severities(cause.severity)) {
+        for (const double x : severities(rangeOf(cause))) {
             for (const auto& variant : fault->second(x, m_numbers)) {
                 Scenario s;
                 if (!variant.unforeseen && predictable(variant.fault, m_numbers))
@@ -289,16 +246,10 @@ void BoomPredictor::addScenarios(const Cause& cause, std::vector<Scenario>& out)
 }
 
 Prediction BoomPredictor::predict(const Cause& cause) const {
-    Prediction out;
     if (!machineHas(cause.needs, m_numbers)) return {{Scenario{}}, 0.0, {}};
-    const auto said = describes(cause.asIs, m_numbers);
-    const bool byPressure = cause.asIs == "floor" || cause.asIs == "ceiling";
-    const bool asDescribed = said == Described::Shows && byPressure;
-    if (asDescribed) out.scenarios.push_back(healthy());
+    Prediction out;
     addScenarios(cause, out.scenarios);
-    out.priorFactor = priorFactor(said, cause, m_numbers);
-    if (said == Described::Shows) out.described = describedFact(cause.asIs, m_numbers);
-    shareWeights(out.scenarios, asDescribed, out.priorFactor);
+    describe(cause, m_numbers, healthy(), out);
     return out;
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,10 +21,13 @@ struct Scenario {
     double weight = 1.0;  ///< among the scenarios of one cause, adding to 1
     std::string variant;  ///< likelihoods of "cause:variant" stand before those of "cause"
     Readings readings;
+    Readings spread;  ///< how far a reading may lie off, beside its error (SI; one severity stands
+                      ///< for those near it)
     double blur = 1.0;  ///< reading errors are this many times larger (a figure that swings)
     std::optional<Shown> shown;
-    std::optional<double> real;  ///< really sprayed over target
-    bool uneven = false;         ///< parts of the boom differ
+    std::optional<double> real;                             ///< really sprayed over target
+    bool uneven = false;                                    ///< parts of the boom differ
+    std::map<std::string, std::string, std::less<>> words;  ///< check id → the answer it would give
 };
 
 /// All scenarios of one cause, and how much likelier the machine as described makes it.
@@ -33,7 +38,7 @@ struct Prediction {
 };
 
 /// Says what this machine, with this nozzle and job, would show under a cause. The rest of the
-/// finder knows no physics; a fuller circuit takes the place of this behind the same face.
+/// finder knows no physics.
 class Predictor {
   public:
     virtual ~Predictor() = default;
@@ -42,9 +47,9 @@ class Predictor {
     virtual Scenario healthy() const = 0;
 };
 
-/// Steady boom behind its sensor (nozzles, section losses, floor, ceiling, meter, sensor, sensing
-/// kind). The supply side is one figure, the part of the needed flow that arrives: pump and line
-/// are not part of this model.
+/// For callers whose pump or line is not known: the steady boom behind its sensor (nozzles, section
+/// losses, floor, ceiling, meter, sensor, sensing kind). The supply side is one figure, the part of
+/// the needed flow that arrives.
 class BoomPredictor : public Predictor {
   public:
     explicit BoomPredictor(const CaseNumbers& numbers) : m_numbers(numbers) {}
@@ -55,6 +60,10 @@ class BoomPredictor : public Predictor {
     void addScenarios(const Cause& cause, std::vector<Scenario>& out) const;
     CaseNumbers m_numbers;
 };
+
+/// The circuit where it is known, else the boom alone. Predictions are kept for the machines of the
+/// last few cases, so that only a case's first answer works them out.
+std::shared_ptr<const Predictor> predictorFor(const CaseRecord& record, const CaseNumbers& numbers);
 
 /// Whether the machine can have what a cause or a check needs ("flow_meter", "loop", "restrictor",
 /// "shown"). Unknown counts as yes.

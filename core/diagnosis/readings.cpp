@@ -45,9 +45,9 @@ double readingError(Reading reading, double size) {
         case Reading::CatchWeak:
             return std::max(0.03 * part, 2e-7);  // 0.012 L/min
         case Reading::ShownRate:
-            return 0.03 * part;
+            return std::max(0.03 * part, 1e-7);  // 1 L/ha
         case Reading::RightFrom:
-            return 0.06 * part;
+            return std::max(0.06 * part, 0.03);
     }
     return part;
 }

@@ -192,7 +192,7 @@ NextCheck describeNext(const Candidate& candidate, const Evidence& evidence,
     out.bitsPerMinute = candidate.bitsPerMinute();
     out.minutes = candidate.standing.minutes;
     const auto kind = choiceFor<Reading>(check.reading);
-    if (kind && check.bins.empty()) {
+    if (kind && evidence.compares(check)) {
         addExpected(*kind, evidence, healthy, out.expected);
         addPartedByReading(*kind, evidence, out.why);
     } else {

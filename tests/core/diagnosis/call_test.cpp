@@ -23,6 +23,18 @@ std::string leader(const CallState& state) {
     return best;
 }
 
+double causeAlone(const CallState& state, std::string_view cause) {
+    for (const auto& s : state.standing)
+        if (s.cause == cause) return s.probability;
+    return 0;
+}
+
+std::string groupOf(const CallState& state, std::string_view cause) {
+    for (const auto& s : state.standing)
+        if (s.cause == cause) return s.group;
+    return {};
+}
+
 bool hasFact(const std::vector<Fact>& facts, std::string_view code) {
     return std::any_of(facts.begin(), facts.end(), [&](const auto& f) { return f.code == code; });
 }
@@ -115,14 +127,17 @@ TEST(CallPairs, AnotherReading) {
                            read("sensor_pressure", psi(30))};
     EXPECT_EQ(leader(reasoned(record)), "nozzles_worn");
     record.observations.back() = read("sensor_pressure", psi(47));
-    EXPECT_EQ(leader(reasoned(record)), "section_strainer");
+    const auto high = reasoned(record);  // a weak section among others that raise the pressure
+    EXPECT_GT(probability(high, "section_strainer"), 0.15);
+    EXPECT_LT(causeAlone(high, "nozzles_worn"), 0.1);
 }
 
 TEST(CallPairs, AnotherSensingKind) {
     auto record = highFlowCase();
     record.symptom = Symptom::StuckLow;
-    record.observations = {said("limit_flags", "ceiling_active"), read("sensor_pressure", psi(80)),
-                           read("shown_flow", gpm(41))};
+    // A meter that reads 30 % low lets the pump run out: 66 psi, 42.1 gal/min shown
+    // (tests/reference/finder_readings.csv).
+    record.observations = {read("sensor_pressure", psi(66)), read("shown_flow", gpm(42.1))};
     const auto byFlow = reasoned(record);
     record.machine.senses = Sourced<Senses>(Senses::Pressure);
     const auto byPressure = reasoned(record);
@@ -210,12 +225,16 @@ TEST(CallTrade, NarrowedOverTheChangeoverFlowIsStuckLowLikeABlockedStrainer) {
     record.observations = {read("sensor_pressure", psi(30)), read("shown_flow", gpm(40.5))};
     const auto state = reasoned(record);
     EXPECT_GT(probability(state, "restrictor_position"), 0.03);
-    EXPECT_GT(probability(state, "line_side"), 0.03);
-    // A gauge at the pump says the same of both; only looking parts them.
+    EXPECT_GT(causeAlone(state, "line_strainer") + causeAlone(state, "hose_kinked"), 0.01);
+    // A gauge at the pump says the same of both: one group, and only looking parts them.
     record.observations.push_back(read("pump_pressure", psi(95)));
     const auto gauged = reasoned(record);
-    EXPECT_GT(probability(gauged, "restrictor_position"), 0.15);
-    EXPECT_GT(probability(gauged, "line_side"), 0.15);
+    EXPECT_GT(causeAlone(gauged, "line_strainer"), 0.02);
+    EXPECT_EQ(groupOf(gauged, "restrictor_position"), groupOf(gauged, "line_strainer"));
+    EXPECT_NE(groupOf(gauged, "restrictor_position"), "");
+    EXPECT_TRUE(gauged.done);
+    ASSERT_TRUE(gauged.further);
+    EXPECT_EQ(gauged.further->check, "valve_positions");
     record.observations.push_back(said("valve_positions", "restrictor"));
     EXPECT_EQ(leader(reasoned(record)), "restrictor_position");
 }
@@ -455,6 +474,26 @@ TEST(Call, EndsWithinTheChecksItHas) {
         }
         EXPECT_TRUE(reasoned(record).done);
     }
+}
+
+// The first answer of a case works the predictions out, the others keep them.
+TEST(Call, FirstAnswerOfACaseIsQuickToo) {
+    auto record = highFlowCase();
+    record.symptom = Symptom::StuckLow;
+    double best = 1;
+    for (int i = 0; i < 8; ++i) {
+        record.machine.name = "Test machine " + std::to_string(i);
+        const auto start = std::chrono::steady_clock::now();
+        (void)reasoned(record);
+        const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
+        best = std::min(best, took.count());
+    }
+    RecordProperty("milliseconds", std::to_string(best * 1000));
+#if defined(NDEBUG) && !defined(__SANITIZE_ADDRESS__)
+    EXPECT_LT(best, 0.020);
+#else
+    EXPECT_LT(best, 0.5);  // unoptimised or instrumented
+#endif
 }
 
 TEST(Call, AnswersWithinTwentyMilliseconds) {

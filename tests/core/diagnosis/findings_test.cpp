@@ -66,7 +66,8 @@ TEST(Findings, WhenDoneTheNextBestCheckIsStillOffered) {
     auto record = highFlowCase();
     record.symptom = Symptom::StuckLow;
     record.observations = {said("strainers", "main"), said("pump_pressure", "far_above"),
-                           said("onset", "gradual")};
+                           said("onset", "gradual"), said("valve_positions", "right"),
+                           said("suction_vacuum", "low")};
     const auto state = reasoned(record);
     ASSERT_TRUE(state.done);
     EXPECT_FALSE(state.next);

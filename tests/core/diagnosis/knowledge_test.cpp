@@ -179,10 +179,10 @@ TEST(Knowledge, EveryCheckTellsSomethingForSomeComplaint) {
                 continue;
             record.symptom = symptom;
             const CaseNumbers numbers(record);
-            const BoomPredictor predictor(numbers);
-            const Evidence evidence(Knowledge::shipped(), predictor,
-                                    sortObservations(record, Knowledge::shipped(), numbers),
-                                    symptom);
+            const auto predictor = predictorFor(record, numbers);
+            const Evidence evidence(
+                Knowledge::shipped(), *predictor,
+                sortObservations(record, Knowledge::shipped(), numbers, *predictor), symptom);
             most = std::max(most, expectedBits(check, evidence));
         }
         EXPECT_GE(most, kTellsBits) << check.id;

@@ -112,7 +112,9 @@ bool sameEquations(const std::string& a, const std::string& b) {
         {"ceiling_low", "speed_too_fast"},
         {"speed_high", "width_large"},
         {"speed_low", "width_small"},
-        {"meter_high", "return_open", "section_leak"}};
+        {"meter_high", "return_open", "section_leak"},
+        // the table's catch is the mean of the section: a blocked nozzle looks like a weak section
+        {"one_nozzle_blocked", "section_strainer"}};
     return a == b || std::any_of(alike.begin(), alike.end(), [&](const auto& set) {
                return set.contains(a) && set.contains(b);
            });

@@ -12,13 +12,14 @@ using namespace build;
 /// Everything that reasoning works on, for asking single checks.
 struct Workings {
     CaseNumbers numbers;
-    BoomPredictor predictor;
+    std::shared_ptr<const Predictor> predictor;
     Evidence evidence;
     explicit Workings(const CaseRecord& record)
         : numbers(record),
-          predictor(numbers),
-          evidence(Knowledge::shipped(), predictor,
-                   sortObservations(record, Knowledge::shipped(), numbers), record.symptom) {}
+          predictor(predictorFor(record, numbers)),
+          evidence(Knowledge::shipped(), *predictor,
+                   sortObservations(record, Knowledge::shipped(), numbers, *predictor),
+                   record.symptom) {}
 };
 
 const Check& check(std::string_view id) {
