@@ -171,7 +171,13 @@ Result<CourseCheck> courseCheck(const CourseReadings& r) {
     out.shown.sum.push_back(
         {"yard.speed_shown",
          {arg("shown", r.shown->value), arg("percent", (out.shownOverTrue->value - 1) * 100)}});
-    if (r.number) out.number = numberFor(*r.number, r.convention, *out.shownOverTrue);
+    if (!r.number) return out;
+    out.number = numberFor(*r.number, r.convention, *out.shownOverTrue);
+    out.shown.sum.push_back({r.convention == PulseConvention::PulsesPer
+                                 ? "yard.speed_number_pulses_per"
+                                 : "yard.speed_number_per_pulse",
+                             {arg("old", *r.number), arg("ratio", out.shownOverTrue->value),
+                              arg("value", out.number->value)}});
     return out;
 }
 

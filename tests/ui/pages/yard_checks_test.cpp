@@ -116,6 +116,7 @@ TEST_F(YardChecksTest, TheMetersConventionIsAskedAndCorrectsEitherWay) {
     EXPECT_THAT(words("yard.check.evidence"), HasSubstr("600 times 1.05 is 630"));
     click("yard.check.convention.per_pulse");
     EXPECT_THAT(words("yard.check.evidence"), HasSubstr("600 divided by 1.05 is 571"));
+    EXPECT_THAT(named("yard.check.verdict"), HasSubstr("New number: 571.43"));
     // Not yet in the controller: the profile keeps how much the meter shows too much.
     EXPECT_THAT(words("yard.check.evidence"), HasSubstr("→ 1.050"));
     click("yard.check.entered.yes");
@@ -275,6 +276,33 @@ TEST_F(YardChecksTest, EverySixthFromTheRightEndInFluidOunces) {
     EXPECT_EQ(QApplication::focusWidget(), find(u"yard.catch.entry"_s));
     write("yard.catch.jump.line", "99");
     EXPECT_THAT(label("yard.catch.problem"), HasSubstr("no nozzle 99"));
+}
+
+TEST_F(YardChecksTest, WhatIsInHandIsOfferedForPrint) {
+    openYard();
+    takeMachine(u"Demo trailed 28 m"_s);
+    takeCheck(u"Catch test"_s);
+    const auto offer = [this]() -> QString {
+        settle();
+        for (auto* top : QApplication::topLevelWidgets()) {
+            auto* box = top->isVisible() ? top->findChild<QComboBox*>(u"print.sheet"_s) : nullptr;
+            if (!box) continue;
+            const QString name = box->itemText(0);
+            QTest::mouseClick(top->findChild<QAbstractButton*>(u"print.close"_s), Qt::LeftButton);
+            settle();
+            QApplication::setActiveWindow(window.get());
+            return name;
+        }
+        return {};
+    };
+    click("yard.header.print");
+    EXPECT_EQ(offer().toStdString(), "Catch test");
+    takeCheck(u"Pre-season checklist"_s);
+    key(Qt::Key_P, Qt::ControlModifier);
+    EXPECT_EQ(offer().toStdString(), "Autumn lay-up");
+    takeCheck(u"Lowest steady flow"_s);
+    key(Qt::Key_P, Qt::ControlModifier);
+    EXPECT_EQ(offer().toStdString(), "Lowest steady flow");
 }
 
 TEST_F(YardChecksTest, TheWatchEndsWithAWord) {

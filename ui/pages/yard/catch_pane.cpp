@@ -213,6 +213,12 @@ void CatchPane::openRecord(RecordId id) {
     show();
 }
 
+YardRecord CatchPane::recordToPrint() const {
+    YardRecord out = m_record;
+    if (!isRunning()) out.catchTest = m_setup->test();
+    return out;
+}
+
 void CatchPane::refresh() {
     if (!machine() || m_isSaving) return;
     if (m_recordId == 0) {

@@ -44,7 +44,8 @@ class CatchPane : public QWidget {
     void showTable(bool isTable);
     /// Goes on with, or looks at, a test that is stored.
     void openRecord(RecordId id);
-    const CatchChart::View& view() const { return m_view; }
+    /// The test in hand; before its start what the set-up says.
+    YardRecord recordToPrint() const;
 
   Q_SIGNALS:
     void failed(const bw::Problem& problem);

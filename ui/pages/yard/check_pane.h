@@ -36,6 +36,8 @@ class CheckPane : public QWidget {
     void takeFocus();
     bool commitPending();
     QString checkTitle() const;
+    const YardCheckText* check() const { return m_check; }
+    const YardRecord& record() const { return m_record; }
     /// A text that could not be read, if one stands in a field.
     QString refusedText() const;
 

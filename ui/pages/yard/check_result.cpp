@@ -184,7 +184,10 @@ void CheckPane::showAnswer(const YardAnswer& answer) {
     sections.append(aboutSection());
     QString title = headlineOf(m_session, answer.shown.sum, style());
     if (title.isEmpty()) title = tr("Worked out");
-    m_result->setVerdict(title, tr("As read; “give or take” holds 19 times in 20."),
+    const QString number = newNumber(answer.shown.sum, style());
+    m_result->setVerdict(title,
+                         (number.isEmpty() ? QString() : tr("New number: %1.").arg(number) + u' ') +
+                             tr("As read; “give or take” holds 19 times in 20."),
                          doubts.rows.isEmpty() ? Tone::Ok : Tone::Limit);
     m_result->setSections(sections);
     const bool isFinished = !m_record.finished.empty();

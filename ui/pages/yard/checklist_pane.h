@@ -51,6 +51,9 @@ class ChecklistPane : public QWidget {
     void refresh();
     void takeFocus();
     void takePhase(int index);
+    /// The phase in hand, for this machine; null if it has none.
+    const ChecklistPart* part() const;
+    const YardRecord& record() const { return m_record; }
 
   Q_SIGNALS:
     void failed(const bw::Problem& problem);
@@ -64,7 +67,6 @@ class ChecklistPane : public QWidget {
     void note(const QString& item, bool isTicked, const QString& text);
     bool save();
     void finish();
-    const ChecklistPart* part() const;
     std::string now() const;
 
     FarmSession& m_session;

@@ -79,6 +79,13 @@ void YardPage::buildHeader() {
     row->addWidget(captioned(tr("Machine"), m_machineBox), 1);
     row->addStretch(1);
     row->addWidget(m_listButton);
+    m_printButton = new Button(tr("Print …"), u"print"_s);
+    m_printButton->setObjectName(u"yard.header.print"_s);
+    m_printButton->setToolTip(
+        tr("Prints what is in hand: the catch test, the list, or the check "
+           "with room for its readings"));
+    row->addWidget(m_printButton);
+    connect(m_printButton, &QAbstractButton::clicked, this, &YardPage::offerPrint);
     connect(m_machineBox, &QComboBox::activated, this, [this](int index) {
         leaveCheck();
         m_catch->commitPending();
@@ -130,6 +137,8 @@ void YardPage::addActions() {
     addPageAction(this,
                   {u"yard.list"_s, tr("&List of checks"), u"yard"_s, QKeySequence(Qt::Key_F8), {}},
                   [this] { toggleList(); });
+    addPageAction(this, {u"yard.print"_s, tr("&Print …"), u"print"_s, QKeySequence::Print, {}},
+                  [this] { offerPrint(); });
     addPageAction(this,
                   {u"yard.takeBack"_s,
                    tr("&Take the last catch back"),

@@ -56,6 +56,7 @@ class YardPage : public Page {
     void askFirmUp();
     void openCheck(const QString& id, bool takeFocus);
     void leaveCheck();
+    void offerPrint();
     void showRoom();
     void toggleList();
     void tell(const Problem& problem);
@@ -63,6 +64,7 @@ class YardPage : public Page {
     QWidget* m_tools = nullptr;
     ChoiceBox* m_machineBox = nullptr;
     Button* m_listButton = nullptr;
+    Button* m_printButton = nullptr;
     QStackedWidget* m_stack;
     QWidget* m_side = nullptr;
     CheckList* m_list;

@@ -6,6 +6,7 @@
 #include <QLocale>
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 
 #include "core/model/curve_text.h"
@@ -146,6 +147,20 @@ QString headlineOf(const FarmSession& session, const std::vector<Fact>& sum,
             const std::string headline = "yard_page.headline." + fact.code.substr(5);
             if (fact.code == code && session.sentences().has(headline))
                 return qs(session.sentences().fill(headline, fact.arguments, style));
+        }
+    }
+    return {};
+}
+
+QString newNumber(const std::vector<Fact>& sum, const NumberStyle& style) {
+    constexpr int kFigures = 5;
+    for (const auto& fact : sum) {
+        if (fact.code.find("number_") == std::string::npos) continue;
+        for (const auto& argument : fact.arguments) {
+            const auto* value = std::get_if<AnyQuantity>(&argument.value);
+            if (argument.name != "value" || !value || !(value->si > 0)) continue;
+            const int leading = static_cast<int>(std::floor(std::log10(value->si))) + 1;
+            return plainNumber(value->si, std::max(0, kFigures - leading), style);
         }
     }
     return {};

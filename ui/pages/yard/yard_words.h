@@ -33,6 +33,9 @@ QString placeWords(CheckPlace place);
 QString headlineOf(const FarmSession& session, const std::vector<Fact>& sum,
                    const NumberStyle& style);
 
+/// The corrected number for the controller, to five figures, where the sum gives one.
+QString newNumber(const std::vector<Fact>& sum, const NumberStyle& style);
+
 /// Name of a profile's field, "Sensor to nozzle, at".
 QString fieldWords(const FarmSession& session, const std::string& key);
 /// What differs between two states of a profile in these fields, as evidence rows: old → new.
