@@ -9,7 +9,7 @@
 namespace bw {
 
 QFont textFont(TextSize size, bool bold) {
-    static constexpr double kFactors[] = {0.92, 1.0, 1.25, 1.5, 1.67, 1.4, 2.25};
+    static constexpr double kFactors[] = {0.92, 1.0, 1.25, 1.5, 1.67, 1.4, 2.25, 2.9};
     QFont font = QApplication::font();
     const double factor = kFactors[static_cast<int>(size)];
     if (font.pointSizeF() > 0)
@@ -29,11 +29,14 @@ int px(double atTwelve) {
 }
 
 TextLabel::TextLabel(const QString& text, TextSize size, Role role, bool bold, QWidget* parent)
-    : QLabel(text, parent), m_role(role) {
+    : QLabel(text, parent), m_role(role), m_size(size), m_isBold(bold) {
     setTextFormat(Qt::AutoText);
     setFont(textFont(size, bold));
     applyRole();
-    connect(&theme(), &Theme::changed, this, &TextLabel::applyRole);
+    connect(&theme(), &Theme::changed, this, [this] {
+        setFont(textFont(m_size, m_isBold));
+        applyRole();
+    });
 }
 
 void TextLabel::setRole(Role role) {
@@ -42,6 +45,8 @@ void TextLabel::setRole(Role role) {
 }
 
 void TextLabel::setSize(TextSize size, bool bold) {
+    m_size = size;
+    m_isBold = bold;
     setFont(textFont(size, bold));
 }
 

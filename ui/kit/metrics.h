@@ -8,8 +8,9 @@
 
 namespace bw {
 
-/// Steps of type, all from the application's font: 0.92, 1, 1.25, 1.5, 1.67, 1.4, 2.25 of the body.
-enum class TextSize { Small, Body, Lead, Title, Verdict, ReadOut, Entry };
+/// Steps of type, all from the application's font: 0.92, 1, 1.25, 1.5, 1.67, 1.4, 2.25, 2.9 of the
+/// body. `Wall` is the read-out of the projector view.
+enum class TextSize { Small, Body, Lead, Title, Verdict, ReadOut, Entry, Wall };
 
 QFont textFont(TextSize size, bool bold = false);
 /// Body height in pixels: 12 at the usual 9 pt.
@@ -17,7 +18,8 @@ double bodyPixels();
 /// A length of the drawings, given for a body of 12 px, in pixels at the present font size.
 int px(double atTwelve);
 
-/// A label in a size and a role, that follows the theme. Plain text unless told; wraps on demand.
+/// A label in a size and a role, that follows the theme and its type. Plain text unless told; wraps
+/// on demand.
 class TextLabel : public QLabel {
     Q_OBJECT
 
@@ -37,6 +39,8 @@ class TextLabel : public QLabel {
   private:
     void applyRole();
     Role m_role;
+    TextSize m_size;
+    bool m_isBold;
 };
 
 /// A hairline across a layout, in the line role.

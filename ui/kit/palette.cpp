@@ -226,10 +226,32 @@ Theme::Theme(QObject* parent) : QObject(parent) {
 
 void Theme::setChoice(ThemeChoice choice) {
     m_choice = choice;
+    if (!isProjector() && chosenLook() != m_look) apply(chosenLook());
+}
+
+Look Theme::chosenLook() const {
     const bool dark =
-        choice == ThemeChoice::Dark || (choice == ThemeChoice::System && m_systemIsDark);
-    const Look look = dark ? Look::Dark : Look::Light;
-    if (look != m_look) apply(look);
+        m_choice == ThemeChoice::Dark || (m_choice == ThemeChoice::System && m_systemIsDark);
+    return dark ? Look::Dark : Look::Light;
+}
+
+QFont Theme::deskFont() const {
+    return m_deskFont.value_or(QApplication::font());
+}
+
+void Theme::setProjector(std::optional<int> bodyPixels) {
+    if (!bodyPixels && !isProjector()) return;
+    if (bodyPixels && m_deskFont && QApplication::font().pixelSize() == *bodyPixels) return;
+    QFont font = deskFont();
+    if (bodyPixels) {
+        m_deskFont = font;
+        font.setPixelSize(*bodyPixels);
+    } else {
+        m_deskFont.reset();
+    }
+    // Before the look: what follows the look measures with the font.
+    QApplication::setFont(font);
+    apply(bodyPixels ? Look::Projector : chosenLook());
 }
 
 void Theme::apply(Look look) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QColor>
+#include <QFont>
 #include <QList>
 #include <QObject>
 #include <QPalette>
@@ -86,14 +87,21 @@ class Theme : public QObject {
 
     ThemeChoice choice() const { return m_choice; }
     void setChoice(ThemeChoice choice);
-    /// The look in use on screen: light or dark (projector: only its own window and charts).
+    /// The look in use on screen: light, dark, or the projector's while that is on.
     Look look() const { return m_look; }
+    /// The projector's look, and a body of so many pixels for all type; nothing: back to the desk.
+    void setProjector(std::optional<int> bodyPixels);
+    bool isProjector() const { return m_deskFont.has_value(); }
+    /// The font at the desk, also while the projector's is in force.
+    QFont deskFont() const;
 
   Q_SIGNALS:
     void changed();
 
   private:
     void apply(Look look);
+    Look chosenLook() const;
+    std::optional<QFont> m_deskFont;  ///< set while the projector is on
     ThemeChoice m_choice = ThemeChoice::Light;
     Look m_look = Look::Light;
     bool m_systemIsDark = false;

@@ -21,6 +21,10 @@ FigureLine::FigureLine(QWidget* parent) : QLineEdit(parent) {
     setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     setFont(textFont(TextSize::Body, true));
     setFocusPolicy(Qt::StrongFocus);
+    connect(&theme(), &Theme::changed, this, [this] {
+        setFont(textFont(TextSize::Body, true));
+        fitUnit();
+    });
 }
 
 void FigureLine::setUnitText(const QString& text) {

@@ -208,12 +208,19 @@ void FarmSession::setCurrentNozzle(RecordId id) {
 }
 
 NumberStyle FarmSession::styleOf(const Machine& machine) const {
-    return {machine.units, m_decimalMark};
+    return {m_shownUnits.value_or(machine.units), m_decimalMark};
 }
 
 NumberStyle FarmSession::currentStyle() const {
     const Machine* inHand = machine(m_currentMachine);
-    return inHand ? styleOf(*inHand) : NumberStyle{UnitSystem::Metric, m_decimalMark};
+    if (inHand) return styleOf(*inHand);
+    return {m_shownUnits.value_or(UnitSystem::Metric), m_decimalMark};
+}
+
+void FarmSession::setShownUnits(std::optional<UnitSystem> units) {
+    if (units == m_shownUnits) return;
+    m_shownUnits = units;
+    Q_EMIT styleChanged();
 }
 
 void FarmSession::setDecimalMark(char mark) {

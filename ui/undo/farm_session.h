@@ -100,6 +100,9 @@ class FarmSession : public QObject {
     /// Units of a machine and the user's decimal mark.
     NumberStyle styleOf(const Machine& machine) const;
     NumberStyle currentStyle() const;
+    /// Shows all machines in these units, whatever their own; nothing: each in its own. Not stored.
+    void setShownUnits(std::optional<UnitSystem> units);
+    std::optional<UnitSystem> shownUnits() const { return m_shownUnits; }
     char decimalMark() const { return m_decimalMark; }
     void setDecimalMark(char mark);
 
@@ -148,6 +151,7 @@ class FarmSession : public QObject {
     RecordId m_currentMachine = 0;
     RecordId m_currentJob = 0;
     RecordId m_currentNozzle = 0;
+    std::optional<UnitSystem> m_shownUnits;
     char m_decimalMark = '.';
 };
 

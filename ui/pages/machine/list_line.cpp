@@ -11,6 +11,7 @@ namespace bw {
 ListLine::ListLine(QWidget* parent) : QLineEdit(parent) {
     setFont(textFont(TextSize::Body, true));
     setFocusPolicy(Qt::StrongFocus);
+    connect(&theme(), &Theme::changed, this, [this] { setFont(textFont(TextSize::Body, true)); });
 }
 
 void ListLine::keyPressEvent(QKeyEvent* event) {
