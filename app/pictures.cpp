@@ -43,6 +43,45 @@ bool drawPage(MainWindow& window, const QString& id, const QString& look, const 
     return written;
 }
 
+/// The page on a wall: its states, then its views that a key takes. A picture like the one before
+/// is not kept twice.
+bool drawWall(MainWindow& window, const QString& id, const QDir& folder) {
+    window.showPage(id);
+    QImage last;
+    bool written = true;
+    const auto keep = [&](const QString& name) {
+        settle();
+        const QImage now = window.grab().toImage();
+        if (now != last) written = grabTo(window, folder, name, u"projector"_s) && written;
+        last = now;
+    };
+    keep(id);
+    Page* page = window.currentPage();
+    if (!page || !page->wall()) return written;
+    for (const QString& state : page->pictureStates()) {
+        page->showState(state);
+        keep(id + u'_' + state);
+    }
+    for (QAction* action : page->wall()->actions()) {
+        if (!action->isCheckable()) continue;
+        action->trigger();
+        keep(id + u'_' + action->objectName().section(u'.', -1));
+    }
+    return written;
+}
+
+bool drawWalls(MainWindow& window, const QDir& folder) {
+    bool written = true;
+    for (const QSize& size : {QSize(1280, 720), QSize(1024, 768)}) {
+        window.resize(size);
+        window.setProjector(true);
+        for (const QString& id : window.pageIds())
+            written = drawWall(window, id, folder) && written;
+        window.setProjector(false);
+    }
+    return written;
+}
+
 }  // namespace
 
 bool drawPictures(MainWindow& window, const QString& folder) {
@@ -59,7 +98,7 @@ bool drawPictures(MainWindow& window, const QString& folder) {
                 allWritten = drawPage(window, id, look, QDir(folder)) && allWritten;
         }
     }
-    return allWritten;
+    return drawWalls(window, QDir(folder)) && allWritten;
 }
 
 void visitPages(MainWindow& window) {

@@ -209,7 +209,8 @@ int AnswerRow::heightForWidth(int width) const {
     const int meaning = m_meaning.isEmpty()
                             ? 0
                             : needed(m_meaning, width - middle - px(8), textFont(TextSize::Small));
-    return std::max(px(34), std::max(answer, meaning) + px(10));
+    const int least = px(theme().isProjector() ? 29 : 34);
+    return std::max(least, std::max(answer, meaning) + px(theme().isProjector() ? 6 : 10));
 }
 
 QSize AnswerRow::sizeHint() const {

@@ -103,7 +103,9 @@ QSize CircuitView::sizeHint() const {
     return {px(kWidth), px(kHeight)};
 }
 QSize CircuitView::minimumSizeHint() const {
-    return {px(kWidth * 0.8), px(kHeight * 0.8)};
+    // On a wall its words may not shrink with it.
+    const double least = theme().isProjector() ? 1.03 : 0.8;
+    return {px(kWidth * least), px(kHeight * least)};
 }
 int CircuitView::heightForWidth(int width) const {
     return static_cast<int>(kHeight * std::min<double>(width / kWidth, px(kMostScale * 12) / 12.0));

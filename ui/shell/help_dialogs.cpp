@@ -52,7 +52,8 @@ QDialog* makeKeysDialog(const QList<QAction*>& actions, QWidget* parent) {
     dialog->setObjectName(u"help.keys"_s);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->setWindowTitle(tr("Keys"));
-    dialog->resize(px(460), px(460));
+    const QSize most = parent ? parent->size() : QSize(px(460), px(460));
+    dialog->resize(QSize(px(460), px(460)).boundedTo(most * 0.95));
     auto* column = new QVBoxLayout(dialog);
     column->addWidget(new TextLabel(tr("Keys of the program and of the page in front"),
                                     TextSize::Lead, Role::Ink, true));

@@ -29,6 +29,7 @@ void MainWindow::buildMenus() {
     buildViewMenu();
     buildGoMenu();
     m_pageMenu = menuBar()->addMenu(tr("&Page"));
+    buildWindowMenu();
     buildHelpMenu();
     buildCorner();
 }
@@ -132,8 +133,10 @@ void MainWindow::fillPageMenu() {
 
 void MainWindow::buildHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
-    menu->addAction(command("help.keys", tr("&Keys"), u"help"_s, QKeySequence(u"Ctrl+F1"_s),
-                            [this] { makeKeysDialog(commands(), this)->open(); }));
+    QAction* keys = command("help.keys", tr("&Keys"), u"help"_s, QKeySequence(u"Ctrl+F1"_s),
+                            [this] { makeKeysDialog(commands(), this)->open(); });
+    keys->setIconText(tr("keys"));
+    menu->addAction(keys);
     menu->addAction(command("help.about", tr("&About Boomwright"), {}, {},
                             [this] { makeAboutDialog(this)->open(); }));
 }

@@ -17,8 +17,10 @@
 #include "ui/kit/quantity_edit.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/shell/file_deeds.h"
+#include "ui/shell/projector_stage.h"
 #include "ui/shell/rail.h"
 #include "ui/shell/status_line.h"
+#include "ui/shell/trainer_window.h"
 
 namespace bw {
 
@@ -48,6 +50,7 @@ MainWindow::~MainWindow() {
 
 void MainWindow::buildFrame() {
     auto* central = new RolePanel(Role::Surface);
+    m_frame = central;
     auto* row = new QHBoxLayout(central);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
@@ -133,6 +136,8 @@ void MainWindow::tellAboutFile() {
 }
 
 void MainWindow::dropPages() {
+    if (m_trainer) m_trainer->setNotes({}, {}, {});
+    clearWall();
     // A figure still being typed goes into the old file, while its page is whole.
     if (auto* field = qobject_cast<FigureLine*>(focusWidget())) field->clearFocus();
     for (auto& [id, page] : m_pages) {
@@ -160,10 +165,11 @@ QStringList MainWindow::pageIds() const {
 
 Page* MainWindow::pageFor(const PageEntry& entry) {
     if (const auto known = m_pages.find(entry.id); known != m_pages.end()) return known->second;
-    Page* page = entry.make(*m_session);
+    Page* page = deskPageFor(entry);
     m_pages[entry.id] = page;
     connect(page, &Page::goTo, this, &MainWindow::follow);
     connect(page, &Page::notice, this, &MainWindow::notify);
+    connect(page, &Page::truthChanged, this, &MainWindow::tellTrainer);
     m_stack->addWidget(page);
     QWidget* tools = page->headerTools();
     if (!tools) tools = new QWidget;
@@ -191,7 +197,9 @@ bool MainWindow::showPage(const QString& pageId) {
     // Keys go to the page at once, unless the rail is being walked.
     if (!m_rail->isAncestorOf(focusWidget())) page->setFocus(Qt::OtherFocusReason);
     fillPageMenu();
+    if (isProjector()) fillWall();
     refreshFrame();
+    tellTrainer();
     return true;
 }
 
@@ -219,7 +227,10 @@ void MainWindow::notify(const QString& text, bool isError) {
 
 QList<QAction*> MainWindow::commands() const {
     QList<QAction*> all(m_actions->all().begin(), m_actions->all().end());
-    if (const Page* page = currentPage()) all.append(page->actions());
+    if (m_stage)
+        all.append(m_stage->viewActions());
+    else if (const Page* page = currentPage())
+        all.append(page->actions());
     return all;
 }
 
@@ -227,12 +238,14 @@ void MainWindow::markPagesStale() {
     // A page may put another in front while it recomputes: walk over a copy.
     const auto pages = m_pages;
     for (const auto& [id, page] : pages) page->markStale();
+    if (m_stage && m_stage->page()) m_stage->page()->markStale();
+    tellTrainer();
 }
 
 void MainWindow::refreshFrame() {
     m_status->follow(*m_session);
     m_actions->find(u"file.leaveDemo"_s)
-        ->setEnabled(m_services.files.isThrowAway(m_session->path()));
+        ->setEnabled(!isProjector() && m_services.files.isThrowAway(m_session->path()));
     if (const Page* page = currentPage()) m_status->setHint(page->hint());
     const QUndoStack& undo = m_session->undoStack();
     QAction* back = m_actions->find(u"edit.undo"_s);
@@ -241,7 +254,8 @@ void MainWindow::refreshFrame() {
     back->setText(undo.canUndo() ? tr("&Undo “%1”").arg(undo.undoText()) : tr("&Undo"));
     forth->setEnabled(undo.canRedo());
     forth->setText(undo.canRedo() ? tr("&Redo “%1”").arg(undo.redoText()) : tr("&Redo"));
-    setWindowTitle(tr("%1 · Boomwright").arg(m_title->text()));
+    if (isProjector()) tellUnits();
+    setWindowTitle(isProjector() ? tr("Boomwright") : tr("%1 · Boomwright").arg(m_title->text()));
 }
 
 void MainWindow::setFoldedByChoice(bool folded) {
@@ -288,6 +302,8 @@ void MainWindow::restoreWindow() {
 
 void MainWindow::closeEvent(QCloseEvent* event) {
     if (auto* field = qobject_cast<FigureLine*>(focusWidget())) field->clearFocus();
+    setProjector(false);
+    if (m_trainer) m_trainer->close();
     m_services.settings.setWindowState(u"frame"_s, saveGeometry());
     QMainWindow::closeEvent(event);
 }
@@ -295,6 +311,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
     applyFold();
+    if (isProjector()) fitWall();
 }
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {

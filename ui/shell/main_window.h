@@ -17,9 +17,11 @@ namespace bw {
 
 class FileDeeds;
 class NoticeBar;
+class ProjectorStage;
 class Rail;
 class StatusLine;
 class TextLabel;
+class TrainerWindow;
 
 /// The frame: menus, rail, header, notices, the page in front, status line. Pages are made on their
 /// first visit and thrown away when another file is opened.
@@ -45,6 +47,12 @@ class MainWindow : public QMainWindow {
     Actions& actions() { return *m_actions; }
     NoticeBar& notices() { return *m_notices; }
     QStringList pageIds() const;
+    /// Projector view: the page in front alone, for a wall, over the whole screen; where that is
+    /// smaller than a projector's picture, over the window.
+    void setProjector(bool on);
+    bool isProjector() const { return m_stage != nullptr; }
+    /// The trainer's own window; null until it was first asked for.
+    TrainerWindow* trainerWindow() const { return m_trainer; }
     /// All commands in force: the frame's and those of the page in front.
     QList<QAction*> commands() const;
 
@@ -62,6 +70,7 @@ class MainWindow : public QMainWindow {
     void buildEditMenu();
     void buildViewMenu();
     void buildGoMenu();
+    void buildWindowMenu();
     void buildHelpMenu();
     void buildCorner();
     void fillPageMenu();
@@ -79,6 +88,17 @@ class MainWindow : public QMainWindow {
     char chosenMark() const;
     const PageEntry* entry(const QString& pageId) const;
     Page* pageFor(const PageEntry& entry);
+    Page* deskPageFor(const PageEntry& entry);
+    void setFrameVisible(bool visible);
+    void clearWall();
+    void fillWall();
+    void fitWall();
+    void allowCommands();
+    void nextUnits();
+    void tellUnits();
+    void showTrainer();
+    void placeTrainer();
+    void tellTrainer();
     QAction* command(const char* id, const QString& text, const QString& icon,
                      const QKeySequence& key, std::function<void()> act);
 
@@ -93,6 +113,11 @@ class MainWindow : public QMainWindow {
     NoticeBar* m_notices = nullptr;
     QStackedWidget* m_stack = nullptr;
     StatusLine* m_status = nullptr;
+    QWidget* m_frame = nullptr;         ///< all but menus and status line
+    ProjectorStage* m_stage = nullptr;  ///< while the projector view is on
+    Qt::WindowStates m_stateAtDesk;
+    TrainerWindow* m_trainer = nullptr;
+    bool m_trainerWaits = false;  ///< for its screen, while the wall has the only one
     QMenu* m_pageMenu = nullptr;
     std::map<QString, Page*> m_pages;
     std::map<QString, QWidget*> m_pageTools;

@@ -78,6 +78,7 @@ void FaultFinderPage::showCard(const CardContent& card) {
     m_cards->setCurrentWidget(m_card);
     m_card->setContent(card, callStyle());
     focusStep();
+    tellWall();
 }
 
 const NextCheck* FaultFinderPage::checkInHand() const {
@@ -98,12 +99,14 @@ void FaultFinderPage::showStep(Step step) {
     if (step == Step::Numbers) {
         m_cards->setCurrentWidget(m_numbers);
         m_numbers->setRecord(m_view->record(), callStyle());
-        return focusStep();
+        focusStep();
+        return tellWall();
     }
     if (step == Step::End) {
         m_cards->setCurrentWidget(m_end);
         m_end->setView(*m_view, std::max(m_view->record().minutes, isTiming() ? minutesNow() : 0));
-        return focusStep();
+        focusStep();
+        return tellWall();
     }
     showCard(step == Step::Check ? questionCard() : startCard(step));
 }
@@ -254,7 +257,7 @@ void FaultFinderPage::answerStart(const QString& id) {
             then = Step::Numbers;
             break;
         default:
-            m_numbers->writeInto(record);
+            numbersInHand().writeInto(record);
     }
     m_isAgain = false;
     changed(std::move(record), then);

@@ -101,6 +101,9 @@ EndCard::EndCard(QWidget* parent)
     m_notes->setTabChangesFocus(true);
     m_notes->setFixedHeight(px(60));
     column->addWidget(m_notes);
+    // Notes have no place on a wall.
+    notesTitle->setVisible(!theme().isProjector());
+    m_notes->setVisible(!theme().isProjector());
     column->addStretch(1);
     connect(m_notes, &QPlainTextEdit::textChanged, this, &EndCard::notesChanged);
 }
@@ -155,7 +158,7 @@ void EndCard::setView(const CaseView& view, int minutes) {
     m_caution->setTexts(cautionTexts(cautionsOf(first)));
     showRemedies(view, first);
     showOthers(view);
-    if (notes() != qs(view.record().notes)) {
+    if (!theme().isProjector() && notes() != qs(view.record().notes)) {
         const QSignalBlocker quiet(m_notes);
         m_notes->setPlainText(qs(view.record().notes));
     }

@@ -80,18 +80,9 @@ QWidget* FaultFinderPage::buildCall() {
             });
     connect(m_card, &QuestionCard::otherTyped, this, &FaultFinderPage::otherTyped);
     connect(m_card, &QuestionCard::returned, this, [this] { goOn(); });
-    connect(m_numbers, &NumbersForm::finished, this, [this] { answerStart(u"numbers"_s); });
-    connect(m_numbers, &NumbersForm::unitsChosen, this, [this](UnitSystem units) {
-        CaseRecord record = m_view->record();
-        m_numbers->writeInto(record);
-        record.machine.units = units;
-        changed(std::move(record), Step::Numbers);
-    });
+    connectNumbers(m_numbers);
     connect(m_end, &EndCard::stateChosen, this, &FaultFinderPage::setState);
-    connect(m_end, &EndCard::backWanted, this, [this] {
-        m_isAskingOn = true;
-        showStep(Step::Check);
-    });
+    connect(m_end, &EndCard::backWanted, this, &FaultFinderPage::askOn);
     connect(m_reading, &ReadingBar::given, this, &FaultFinderPage::observeNow);
     connect(m_reading, &ReadingBar::closed, this, &FaultFinderPage::focusStep);
     connect(m_left, &CallColumn::changeWanted, this, [this](Step step) {

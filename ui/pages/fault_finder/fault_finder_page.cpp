@@ -76,12 +76,18 @@ NumberStyle FaultFinderPage::callStyle() const {
 void FaultFinderPage::refresh() {
     if (m_isSaving) return;
     m_list->setCases(session().cases());
-    if (!m_hasCase) return showHeader();
+    if (!m_hasCase) {
+        tellWall();
+        return showHeader();
+    }
     const StoredCase* stored = m_caseId != 0 ? session().caseRecord(m_caseId) : nullptr;
     if (m_caseId != 0 && !stored) return showList();
     CaseRecord record = stored ? stored->record : m_view->record();
     m_view = std::make_unique<CaseView>(std::move(record), callStyle(), session().sentences());
-    if (m_again.isEmpty()) showStep(m_step);
+    if (m_again.isEmpty())
+        showStep(m_step);
+    else
+        tellWall();
 }
 
 QStringList FaultFinderPage::pictureStates() const {
@@ -154,6 +160,7 @@ void FaultFinderPage::showList() {
     m_list->setCases(session().cases(), m_caseId);
     m_views->setCurrentIndex(0);
     showHeader();
+    tellWall();
     if (isVisible()) m_list->takeFocus();
 }
 
@@ -208,6 +215,11 @@ void FaultFinderPage::otherTyped(const QString& text) {
 void FaultFinderPage::openReading() {
     if (!m_hasCase) return;
     m_reading->open({}, callStyle());
+}
+
+void FaultFinderPage::askOn() {
+    m_isAskingOn = true;
+    showStep(Step::Check);
 }
 
 /// Back to what is open, with nothing changed.

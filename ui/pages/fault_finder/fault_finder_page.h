@@ -40,6 +40,7 @@ class FaultFinderPage : public Page {
     void showState(const QString& state) override;
 
   protected:
+    QWidget* makeWallView() override;
     void keyPressEvent(QKeyEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void showEvent(QShowEvent* event) override;
@@ -62,6 +63,11 @@ class FaultFinderPage : public Page {
     void showStep(Step step);
     void showCard(const CardContent& card);
     void showHeader();
+    void connectNumbers(NumbersForm* form);
+    NumbersForm& numbersInHand();
+    CardContent withoutNames(CardContent card) const;
+    void tellWall();
+    void askOn();
     void showWay();
     CardContent startCard(Step step) const;
     CardContent machineCard() const;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/fault_finder/question_card.h"
 
+#include <QGridLayout>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QScrollArea>
@@ -35,14 +36,15 @@ void QuestionCard::build() {
     auto* paper = new RolePanel(Role::Raised);
     m_scroll->setWidget(paper);
     auto* column = new QVBoxLayout(paper);
-    column->setContentsMargins(px(18), px(8), px(18), px(10));
+    const int side = px(theme().isProjector() ? 2 : 18);
+    column->setContentsMargins(side, px(8), side, px(10));
     column->setSpacing(px(7));
     buildTop(column);
     m_caution = new CautionBox;
     m_caution->setObjectName(u"finder.card.caution"_s);
     column->addWidget(m_caution);
-    m_rowLayout = new QVBoxLayout;
-    m_rowLayout->setSpacing(px(5));
+    m_rowLayout = new QGridLayout;
+    m_rowLayout->setSpacing(px(theme().isProjector() ? 4 : 5));
     column->addLayout(m_rowLayout);
     buildEntry(column);
     m_back = new Button(tr("Leave it as it was"), u"back"_s);
@@ -128,13 +130,15 @@ void QuestionCard::showTop(bool isSame) {
     m_lead->setText(parts.join(u" · "_s));
     m_question->setText(m_content.question);
     m_reason->setText(m_content.reason);
-    m_reason->setVisible(!m_content.reason.isEmpty());
+    // On a wall the class thinks first, and the keys stand at its foot.
+    const bool isWall = theme().isProjector();
+    m_reason->setVisible(!m_content.reason.isEmpty() && !isWall);
     m_howTo->setText(m_content.howTo);
     if (!isSame) m_howTo->hide();
-    m_howToButton->setVisible(!m_content.howTo.isEmpty());
+    m_howToButton->setVisible(!m_content.howTo.isEmpty() && !isWall);
     m_why->setText(m_content.why);
     if (!isSame) m_why->hide();
-    m_whyButton->setVisible(!m_content.why.isEmpty());
+    m_whyButton->setVisible(!m_content.why.isEmpty() && !isWall);
 }
 
 bool QuestionCard::isPureFigure() const {
@@ -148,6 +152,11 @@ void QuestionCard::showAnswers() {
     }
     m_rows.clear();
     int number = 0;
+    // On a wall many answers stand in two columns, so that all are in the picture.
+    constexpr int kMostInColumn = 4;
+    const int count = std::max(1, static_cast<int>(m_content.answers.size()));
+    const bool isSplit = theme().isProjector() && count > kMostInColumn;
+    const int perColumn = isSplit ? (count + 1) / 2 : count;
     for (const auto& answer : m_content.answers) {
         ++number;
         const QString key = isPureFigure() ? u"↵"_s
@@ -161,7 +170,7 @@ void QuestionCard::showAnswers() {
         row->installEventFilter(this);
         connect(row, &QAbstractButton::clicked, this,
                 [this, id = answer.id] { Q_EMIT answered(id); });
-        m_rowLayout->addWidget(row);
+        m_rowLayout->addWidget(row, (number - 1) % perColumn, (number - 1) / perColumn);
         m_rows.push_back(row);
     }
 }

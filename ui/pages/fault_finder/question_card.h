@@ -7,6 +7,7 @@
 #include "ui/pages/fault_finder/case_view.h"
 
 class QScrollArea;
+class QGridLayout;
 class QVBoxLayout;
 
 namespace bw {
@@ -66,7 +67,7 @@ class QuestionCard : public QWidget {
     TextLabel* m_howTo = nullptr;
     TextLabel* m_why = nullptr;
     CautionBox* m_caution = nullptr;
-    QVBoxLayout* m_rowLayout = nullptr;
+    QGridLayout* m_rowLayout = nullptr;
     std::vector<AnswerRow*> m_rows;
     QWidget* m_entryRow = nullptr;
     QVBoxLayout* m_entryPlace = nullptr;

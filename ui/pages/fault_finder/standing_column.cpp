@@ -99,6 +99,16 @@ EvidenceSection behind() {
 
 }  // namespace
 
+std::vector<CauseBar> barsOf(const CaseView& view, std::size_t most) {
+    std::vector<CauseBar> bars;
+    if (!view.record().symptom && !view.state().symptomFromNumbers) return bars;
+    for (const auto& finding : view.findings()) {
+        const bool fits = finding.word() != Likeliness::NoLonger || finding.isSomethingElse;
+        if (fits && bars.size() < most) bars.push_back(barOf(view, finding));
+    }
+    return bars;
+}
+
 StandingColumn::StandingColumn(QWidget* parent)
     : QWidget(parent),
       m_among(new TextLabel({}, TextSize::Small, Role::Quiet)),
@@ -138,17 +148,11 @@ StandingColumn::StandingColumn(QWidget* parent)
 void StandingColumn::setView(const CaseView& view, const NextCheck* inHand) {
     const auto symptom =
         view.record().symptom ? view.record().symptom : view.state().symptomFromNumbers;
-    std::vector<CauseBar> bars;
-    for (const auto& finding : view.findings()) {
-        if (!symptom) break;  // nothing was said yet that parts anything
-        const bool fits = finding.word() != Likeliness::NoLonger || finding.isSomethingElse;
-        if (fits && bars.size() < kMostBars) bars.push_back(barOf(view, finding));
-    }
     m_among->setText(
         view.findings().empty() ? tr("not covered yet")
         : symptom ? tr("among causes of “%1” and what fits the numbers").arg(symptomName(*symptom))
                   : tr("The bars begin with the complaint."));
-    m_bars->setBars(std::move(bars));
+    m_bars->setBars(barsOf(view, kMostBars));
     QVector<EvidenceSection> sections;
     if (symptom && !view.findings().empty()) {
         if (inHand) sections.append(parts(view, *inHand));

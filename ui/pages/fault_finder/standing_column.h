@@ -4,12 +4,15 @@
 #include <QWidget>
 
 #include "ui/pages/fault_finder/case_view.h"
+#include "ui/pages/fault_finder/cause_bars.h"
 
 namespace bw {
 
-class CauseBars;
 class EvidenceList;
 class TextLabel;
+
+/// The findings that still fit as bars, so many at most; none before the complaint is known.
+std::vector<CauseBar> barsOf(const CaseView& view, std::size_t most);
 
 /// Right of the question: most likely so far, what no longer fits, what speaks for the first, what
 /// this check parts, and what stands behind the bars.

@@ -42,6 +42,11 @@ NameRows::NameRows(QWidget* parent)
     label(tr("Customer"), m_customer, 2);
     grid->addWidget(m_customer, 2, 1);
     grid->addWidget(add, 2, 2);
+    // Customers have no place on a wall.
+    if (theme().isProjector()) {
+        for (int column = 0; column < 3; ++column)
+            grid->itemAtPosition(2, column)->widget()->hide();
+    }
     m_problem->hide();
     connect(m_name, &QLineEdit::returnPressed, this, [this] { takeName(); });
     connect(m_name, &ListLine::focusLeft, this, [this] { takeName(); });

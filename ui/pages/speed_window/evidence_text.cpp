@@ -40,6 +40,15 @@ class Writer {
         addOutside();
         return std::move(m_out);
     }
+    QVector<EvidenceSection> stops() {
+        addStops();
+        return std::move(m_out);
+    }
+    QVector<EvidenceSection> grounds() {
+        addUnchecked();
+        addRests();
+        return std::move(m_out);
+    }
 
   private:
     QString words(const Fact& fact) const { return qs(m_sentences.of(fact, m_study.style)); }
@@ -325,6 +334,14 @@ QString holdsText(const WindowStudy& study) {
 
 QVector<EvidenceSection> evidenceOf(const WindowStudy& study, const Sentences& sentences) {
     return Writer(study, sentences).sections();
+}
+
+QVector<EvidenceSection> stopsOf(const WindowStudy& study, const Sentences& sentences) {
+    return Writer(study, sentences).stops();
+}
+
+QVector<EvidenceSection> groundsOf(const WindowStudy& study, const Sentences& sentences) {
+    return Writer(study, sentences).grounds();
 }
 
 VerdictText verdictText(const WindowStudy& study, const Sentences& sentences) {

@@ -16,6 +16,10 @@ inline const QString kPageLink = QStringLiteral("page:");
 /// checked, rests on, floor and valve, outside.
 QVector<EvidenceSection> evidenceOf(const WindowStudy& study, const Sentences& sentences);
 
+/// Of these: what stops it; and what the verdict stands on, not checked first.
+QVector<EvidenceSection> stopsOf(const WindowStudy& study, const Sentences& sentences);
+QVector<EvidenceSection> groundsOf(const WindowStudy& study, const Sentences& sentences);
+
 /// Title and text of the verdict, and how it stands.
 struct VerdictText {
     QString title;

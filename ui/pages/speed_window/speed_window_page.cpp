@@ -30,6 +30,7 @@
 #include "ui/pages/speed_window/rate_view.h"
 #include "ui/pages/speed_window/speed_table.h"
 #include "ui/pages/speed_window/window_paint.h"
+#include "ui/pages/speed_window/window_wall.h"
 #include "ui/undo/farm_session.h"
 
 namespace bw {
@@ -187,6 +188,7 @@ void SpeedWindowPage::showEmpty(const QString& sentence, const QString& button,
 
 void SpeedWindowPage::showStudy() {
     const WindowStudy& s = *m_study;
+    tellWall();
     switch (s.state) {
         case WindowStudy::State::NoMachine:
             return showEmpty(
@@ -311,6 +313,7 @@ void SpeedWindowPage::moveCursor(Speed speed) {
     m_duty->showCursor(speed);
     m_rate->showCursor(speed);
     m_strip->show(*m_study, session().sentences(), speed);
+    if (auto* onWall = static_cast<WindowWall*>(wall())) onWall->showCursor(speed);
     if (m_views->currentIndex() == View::Along) m_boom->showCursor(speed);
 }
 

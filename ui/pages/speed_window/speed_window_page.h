@@ -51,6 +51,10 @@ class SpeedWindowPage : public Page {
                 QStringLiteral("boom_slope"), QStringLiteral("pressure")};
     }
     void showState(const QString& state) override;
+    QString trainerTruth() const override;
+
+  protected:
+    QWidget* makeWallView() override;
 
   private:
     /// The views, in the order of their buttons.
@@ -74,6 +78,10 @@ class SpeedWindowPage : public Page {
     void showAsTable();
     void fitColumns();
     void moveCursor(Speed speed);
+    void stepCursor(int steps);
+    void tellWall();
+    void nextJob();
+    void nextNozzle();
     void tellEvidence();
     QStringList cautionsNow() const;
     void placeFloorGrip();

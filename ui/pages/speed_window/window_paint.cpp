@@ -134,6 +134,14 @@ std::vector<QRectF> paintChangeover(QPainter& painter, const ChartMap& map,
                                     (left ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignBottom,
                                     text));
     };
+    if (study.isOnWall) {
+        const bool isRight = x > plot.center().x();
+        plates.push_back(paintPlate(painter, map,
+                                    {x + map.px(isRight ? -3 : 3), plot.bottom() - map.px(3)},
+                                    (isRight ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignBottom,
+                                    QObject::tr("full bore from %1").arg(speed)));
+        return plates;
+    }
     plate(u"◂ "_s + QObject::tr("narrowed up to %1").arg(speed), true);
     plate(QObject::tr("full bore from %1, %2").arg(speed, flow) + u" ▸"_s, false);
     return plates;

@@ -39,6 +39,7 @@ struct RibbonStretch {
 struct WindowStudy {
     enum class State { NoMachine, NoJob, NoNozzle, Refused, Ready };
     State state = State::NoMachine;
+    bool isOnWall = false;  ///< fewer words on the charts, as they are large
     NumberStyle style;
     Machine machine;
     Job job;
