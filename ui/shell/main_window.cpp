@@ -44,6 +44,8 @@ MainWindow::MainWindow(FrameServices services, std::unique_ptr<FarmSession> sess
 }
 
 MainWindow::~MainWindow() {
+    // The look and the type are the program's: they stay as the desk had them.
+    setProjector(false);
     // Pages refer to the session: they go first.
     dropPages();
 }

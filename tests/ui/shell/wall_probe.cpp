@@ -41,6 +41,7 @@ class TextEngine : public QPaintEngine {
         // What a clip leaves of it is what is seen.
         QRectF seen = box;
         if (painter()->hasClipping()) seen &= map.mapRect(painter()->clipBoundingRect());
+        if (!systemClip().isEmpty()) seen &= QRectF(systemClip().boundingRect());
         if (item.text().trimmed().isEmpty() || seen.height() < 0.5 * box.height()) return;
         const double scale = std::sqrt(std::abs(map.determinant()));
         texts.push_back({item.text(), seen, QFontInfo(item.font()).pixelSize() * scale,

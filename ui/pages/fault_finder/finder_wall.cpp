@@ -8,7 +8,6 @@
 
 #include "ui/kit/actions.h"
 #include "ui/kit/metrics.h"
-#include "ui/pages/fault_finder/cause_bars.h"
 #include "ui/pages/fault_finder/end_card.h"
 #include "ui/pages/fault_finder/numbers_form.h"
 #include "ui/pages/fault_finder/question_card.h"
@@ -89,13 +88,12 @@ void FinderWall::addActions() {
 }
 
 void FinderWall::showStep(QWidget* step, const CaseView* view) {
-    auto bars = view ? barsOf(*view, kMostBars) : std::vector<CauseBar>();
-    for (CauseBar& bar : bars) bar.members.clear();
-    m_bars->setBars(std::move(bars));
+    m_allBars = view ? barsOf(*view, kMostBars) : std::vector<CauseBar>();
+    for (CauseBar& bar : m_allBars) bar.members.clear();
     m_steps->setCurrentWidget(step);
     m_barsAction->setChecked(false);
     for (QAction* action : actions()) action->setEnabled(view != nullptr);
-    m_barsAction->setEnabled(!m_bars->bars().empty());
+    m_barsAction->setEnabled(!m_allBars.empty());
     arrange();
     takeFocus();
 }
@@ -127,12 +125,24 @@ void FinderWall::showEnd(const CaseView& view, int minutes) {
 void FinderWall::arrange() {
     const bool isBeside = width() >= px(kBesideFrom);
     const bool isBars = m_barsAction->isChecked();
-    const bool hasBars = !m_bars->bars().empty();
+    const bool hasBars = !m_allBars.empty();
     m_side->setMaximumWidth(isBars ? QWIDGETSIZE_MAX : px(kSide));
     m_side->setMinimumWidth(px(kSide));
     m_side->setVisible(hasBars && (isBeside || isBars));
     m_steps->setVisible(!isBars || !hasBars);
+    fitBars(isBars ? width() : px(kSide));
     if (!m_steps->isVisible()) setFocus(Qt::OtherFocusReason);
+}
+
+/// As many as there is room for, the likeliest first.
+void FinderWall::fitBars(int width) {
+    auto bars = m_allBars;
+    m_bars->setBars(bars);
+    const int room = height() - px(48);
+    while (bars.size() > 1 && m_bars->heightForWidth(width) > room) {
+        bars.pop_back();
+        m_bars->setBars(bars);
+    }
 }
 
 void FinderWall::takeFocus() {

@@ -4,13 +4,13 @@
 #include <QWidget>
 
 #include "ui/pages/fault_finder/case_view.h"
+#include "ui/pages/fault_finder/cause_bars.h"
 
 class QAction;
 class QStackedWidget;
 
 namespace bw {
 
-class CauseBars;
 class EndCard;
 class NumbersForm;
 class QuestionCard;
@@ -45,6 +45,7 @@ class FinderWall : public QWidget {
     void addActions();
     void showStep(QWidget* step, const CaseView* view);
     void arrange();
+    void fitBars(int width);
     void takeFocus();
     QStackedWidget* m_steps;
     QWidget* m_noCall;
@@ -53,6 +54,7 @@ class FinderWall : public QWidget {
     EndCard* m_end;
     QWidget* m_side;
     CauseBars* m_bars;
+    std::vector<CauseBar> m_allBars;
     QAction* m_barsAction = nullptr;
 };
 
