@@ -19,7 +19,9 @@ constexpr double kOutline = 1.3;
 void paintLetters(QPainter& painter, const QRectF& box, const QString& text, const QColor& ink,
                   double heightPart) {
     QFont font = textFont(TextSize::Body, true);
-    font.setPixelSize(std::max(5, static_cast<int>(std::lround(box.height() * heightPart))));
+    // On a wall no letter is smaller than the small step of the type.
+    const int least = theme().isProjector() ? QFontInfo(textFont(TextSize::Small)).pixelSize() : 5;
+    font.setPixelSize(std::max(least, static_cast<int>(std::lround(box.height() * heightPart))));
     painter.setFont(font);
     painter.setPen(ink);
     painter.drawText(box, Qt::AlignCenter, text);

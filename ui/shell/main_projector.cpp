@@ -53,10 +53,11 @@ void MainWindow::buildWindowMenu() {
     menu->addAction(wall);
     menu->addAction(command("trainer.window", tr("&Notes and truth…"), {}, QKeySequence(u"F12"_s),
                             [this] { showTrainer(); }));
-    command("projector.leave", tr("Leave the projector view"), {}, QKeySequence(Qt::Key_Escape),
-            [this] { setProjector(false); });
-    command("projector.units", tr("Units on the wall: metric, US, UK"), {}, QKeySequence(Qt::Key_U),
-            [this] { nextUnits(); });
+    menu->addSeparator();
+    menu->addAction(command("projector.units", tr("&Units on the wall: metric, US, UK"), {},
+                            QKeySequence(Qt::Key_U), [this] { nextUnits(); }));
+    menu->addAction(command("projector.leave", tr("&Leave the projector view"), {},
+                            QKeySequence(Qt::Key_Escape), [this] { setProjector(false); }));
     allowCommands();
 }
 

@@ -13,6 +13,19 @@ namespace bw {
 
 using namespace Qt::StringLiterals;
 
+namespace {
+
+/// What scrolls: as wide and tall as the page wants at its least, and as it has at the desk.
+class LargePage : public RolePanel {
+  public:
+    LargePage() : RolePanel(Role::Surface) {}
+    QSize minimumSizeHint() const override {
+        return RolePanel::minimumSizeHint().expandedTo(QSize(px(700), px(540)));
+    }
+};
+
+}  // namespace
+
 ProjectorStage::ProjectorStage(const QList<QAction*>& frameKeys, QWidget* parent)
     : RolePanel(Role::Surface, parent), m_frameKeys(frameKeys), m_keys(new KeyRow) {
     setObjectName(u"projector.stage"_s);
@@ -54,7 +67,7 @@ void ProjectorStage::setView(QWidget* view) {
 }
 
 void ProjectorStage::setPage(Page* page) {
-    auto* content = new RolePanel(Role::Surface);
+    auto* content = new LargePage;
     auto* column = new QVBoxLayout(content);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(new TextLabel(page->title(), TextSize::Verdict, Role::Ink, true));
@@ -64,8 +77,6 @@ void ProjectorStage::setPage(Page* page) {
     scroll->setObjectName(u"projector.scroll"_s);
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setWidgetResizable(true);
-    // What the page has at the desk at its least.
-    content->setMinimumSize(px(700), px(540));
     scroll->setWidget(content);
     setView(scroll);
     page->setFocus(Qt::OtherFocusReason);
