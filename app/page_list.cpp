@@ -7,6 +7,7 @@
 #include "ui/pages/fault_finder/fault_finder_page.h"
 #include "ui/pages/machine/machine_page.h"
 #include "ui/pages/nozzles/nozzles_page.h"
+#include "ui/pages/records/records_page.h"
 #include "ui/pages/season/season_page.h"
 #include "ui/pages/speed_window/speed_window_page.h"
 #include "ui/pages/start/start_page.h"
@@ -31,16 +32,34 @@ PageEntry page(const QString& id, const QString& title, const QString& icon, con
             group, key,   [](FarmSession& session) -> Page* { return new P(session); }};
 }
 
+QStringList idsOf(const std::vector<PageEntry>& pages) {
+    QStringList ids;
+    for (const auto& entry : pages) ids.append(entry.id);
+    return ids;
+}
+
+/// A record leads to the page that it was made on, if there is one.
+PageEntry recordsPage(const std::vector<PageEntry>& others) {
+    return {u"records"_s,
+            tr("Records"),
+            u"records"_s,
+            tr("Keep"),
+            QKeySequence(u"Ctrl+8"_s),
+            [ids = idsOf(others)](FarmSession& session) -> Page* {
+                return new RecordsPage(session, ids);
+            }};
+}
+
 /// The start page names only what there is: it is told the others' ids.
 PageEntry startPage(const std::vector<PageEntry>& others) {
-    QStringList ids;
-    for (const auto& entry : others) ids.append(entry.id);
     return {u"start"_s,
             tr("Start"),
             u"start"_s,
             {},
             QKeySequence(u"Ctrl+0"_s),
-            [ids](FarmSession& session) -> Page* { return new StartPage(session, ids); }};
+            [ids = idsOf(others)](FarmSession& session) -> Page* {
+                return new StartPage(session, ids);
+            }};
 }
 
 }  // namespace
@@ -57,6 +76,7 @@ std::vector<PageEntry> makePageList() {
     pages.push_back(
         page<FaultFinderPage>(u"fault_finder"_s, tr("Fault finder"), u"finder"_s, tr("Fix"), 6));
     pages.push_back(page<YardPage>(u"yard_checks"_s, tr("Yard checks"), u"yard"_s, tr("Fix"), 7));
+    pages.push_back(recordsPage(pages));
     pages.insert(pages.begin(), startPage(pages));
     return pages;
 }

@@ -101,4 +101,18 @@ std::string csvField(std::string_view field) {
     return out + "\"";
 }
 
+std::string csvText(const std::vector<std::vector<std::string>>& rows) {
+    std::string text;
+    for (const auto& row : rows) {
+        bool isFirst = true;
+        for (const auto& field : row) {
+            if (!isFirst) text += ',';
+            isFirst = false;
+            text += csvField(field);
+        }
+        text += "\r\n";
+    }
+    return text;
+}
+
 }  // namespace bw

@@ -27,4 +27,8 @@ CsvTable parseCsv(std::string_view text, char separator, bool hasComments);
 /// A field as it stands in a comma-separated line: quoted where it must be to read back the same.
 std::string csvField(std::string_view field);
 
+/// Rows as CSV text by RFC 4180 (2005): comma between fields, lines end with CR LF, double quotes
+/// around a field that needs them, a quote within doubled. For other programs to read.
+std::string csvText(const std::vector<std::vector<std::string>>& rows);
+
 }  // namespace bw

@@ -184,6 +184,15 @@ std::optional<WearTest> wearTest(const std::string& date, const CatchSummary& su
     return WearTest{date, {*summary.meanOfNew, *summary.meanOfNew * part}};
 }
 
+Measured<double> WearTrend::at(Day day) const {
+    const double years = double((day - lastTest).count()) / kDaysAYear;
+    const double before = middleBefore / kDaysAYear;
+    const double further = (years + before) * (years + before) - before * before;
+    const double variance = atLast.uncertainty * atLast.uncertainty +
+                            perYear.uncertainty * perYear.uncertainty * further;
+    return {atLast.value + perYear.value * years, std::sqrt(std::max(0.0, variance))};
+}
+
 Result<WearTrend> wearTrend(std::vector<WearTest> tests, double limit) {
     std::sort(tests.begin(), tests.end(),
               [](const WearTest& a, const WearTest& b) { return a.date < b.date; });
@@ -199,6 +208,7 @@ Result<WearTrend> wearTrend(std::vector<WearTest> tests, double limit) {
     out.perYear = {line.slope * kDaysAYear, std::sqrt(line.slopeVariance) * kDaysAYear};
     out.atLast = {line.at(last), std::sqrt(line.varianceAt(last))};
     out.lastTest = *dayFor(tests.back().date);
+    out.middleBefore = last - line.middle;
     out.passes = dayAfter(first, passes);
     if (band.from) out.earliest = dayAfter(first, *band.from);
     if (band.to && *band.to < kFarDays) out.latest = dayAfter(first, *band.to);

@@ -40,11 +40,15 @@ struct WearTrend {
     Measured<double> perYear;     ///< part of a new one's flow; 0.03 a year
     Measured<double> atLast;      ///< the line on the day of the last test
     Day lastTest;                 ///< of those given
+    double middleBefore = 0.0;    ///< days from the tests' weighted middle to the last one
     Day passes;                   ///< best estimate
     std::optional<Day> earliest;  ///< k = 2; nothing: may be past it already
     std::optional<Day> latest;    ///< k = 2; nothing: the tests set no end to it
     YardSum shown;                ///< "yard.wear_..."
     bool isScattered = false;     ///< the tests lie further off the line than their errors say
+
+    /// The line on a day, with its standard uncertainty: least at the tests' middle.
+    Measured<double> at(Day day) const;
 };
 
 /// Least squares, each test weighted by its uncertainty; the band of the date is Fieller's (all

@@ -41,5 +41,19 @@ TEST(CsvText, UnfinishedTextsEnd) {
     EXPECT_EQ(parseCsv("a,b\n1,2").at(0, "b"), "2");
 }
 
+// RFC 4180 (2005), section 2, rules 1 and 4 to 7.
+TEST(CsvText, IsWrittenByTheStandard) {
+    EXPECT_EQ(csvText({{"a", "b"}, {"1", ""}}), "a,b\r\n1,\r\n");
+    EXPECT_EQ(csvText({{"x, y", "say \"no\"", "two\nlines"}}),
+              "\"x, y\",\"say \"\"no\"\"\",\"two\nlines\"\r\n");
+}
+
+TEST(CsvText, WhatIsWrittenIsReadBack) {
+    const std::vector<std::string> row{"plain", "with, comma", "\"quoted\"", "line\r\nend", ""};
+    const auto table = parseCsv(csvText({{"a", "b", "c", "d", "e"}, row}));
+    ASSERT_EQ(table.rows.size(), 1U);
+    EXPECT_EQ(table.rows[0], row);
+}
+
 }  // namespace
 }  // namespace bw

@@ -55,6 +55,20 @@ TEST(WearTrend, TheBandIsFiellers) {
     EXPECT_NEAR(years(middle, *trend->latest), 4.692, 0.01);
 }
 
+// By hand: in the middle of two like tests 0.5 %/√2 = 0.354 %; a year further on √2 times that; at
+// the ends of the band k = 2 reaches the limit, which is how the band is meant.
+TEST(WearTrend, TheLineOnADay) {
+    const auto trend = wearTrend({on("2024-03-01", 1.02), on("2026-03-01", 1.06)});
+    const auto middle = trend->at(*dayFor("2025-03-01"));
+    EXPECT_NEAR(middle.value, 1.04, 1e-9);
+    EXPECT_NEAR(middle.uncertainty, 0.003536, 1e-5);
+    EXPECT_NEAR(trend->at(trend->lastTest).uncertainty, trend->atLast.uncertainty, 1e-12);
+    const auto early = trend->at(*trend->earliest);
+    EXPECT_NEAR(early.value + 2 * early.uncertainty, 1.10, 1e-4);
+    const auto late = trend->at(*trend->latest);
+    EXPECT_NEAR(late.value - 2 * late.uncertainty, 1.10, 1e-4);
+}
+
 TEST(WearTrend, ASurerTestWeighsMore) {
     const auto even =
         wearTrend({on("2023-03-01", 1.00), on("2024-03-01", 1.05), on("2025-03-01", 1.04)});

@@ -145,6 +145,10 @@ void FaultFinderPage::openCase(RecordId id) {
     showStep(stored->record.state == CaseState::Open ? m_view->openStep() : Step::End);
 }
 
+void FaultFinderPage::takeInHand(const QString& caseId) {
+    openCase(caseId.toLongLong());
+}
+
 /// Minutes spent on an open case are kept when it is left.
 void FaultFinderPage::finishCase() {
     if (m_hasCase && m_caseId != 0 && isTiming() && minutesNow() != m_view->record().minutes) {

@@ -38,6 +38,8 @@ class FaultFinderPage : public Page {
     QString hint() const override;
     QStringList pictureStates() const override;
     void showState(const QString& state) override;
+    /// A case by its number.
+    void takeInHand(const QString& caseId) override;
 
   protected:
     QWidget* makeWallView() override;
