@@ -93,7 +93,9 @@ TEST(YardSheets, AChecklistStandsUnderItsCautionsWithTicksAndNotes) {
         if (!list) continue;
         for (const auto& tick : list->items) {
             EXPECT_EQ(tick.text, part.items[ticks].text);
-            if (!part.items[ticks].cautions.empty()) EXPECT_EQ(boxed, part.items[ticks].cautions);
+            if (!part.items[ticks].cautions.empty()) {
+                EXPECT_EQ(boxed, part.items[ticks].cautions);
+            }
             ++ticks;
         }
     }

@@ -82,17 +82,6 @@ QString checklistOutcome(const FarmSession& session, const YardRecord& record) {
 
 }  // namespace
 
-QString dayWords(const std::string& iso) {
-    const QDate day = QDate::fromString(qs(iso).left(10), Qt::ISODate);
-    return day.isValid() ? QLocale(QLocale::English).toString(day, u"d MMM yyyy"_s) : qs(iso);
-}
-
-QString offWords(double part, const NumberStyle& style) {
-    const double percent = (part - 1) * 100;
-    const QString figure = plainNumber(std::abs(percent), 1, style) + u" %"_s;
-    return (percent < 0 ? u"\u2212"_s : u"+"_s) + figure;
-}
-
 QString symptomWords(Symptom symptom) {
     switch (symptom) {
         case Symptom::Hunting:

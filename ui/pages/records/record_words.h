@@ -10,15 +10,12 @@
 #include "core/yard/catch_test.h"
 #include "core/yard/yard_sum.h"
 #include "ui/kit/evidence.h"
+#include "ui/kit/plain_words.h"
 
 namespace bw {
 
 class FarmSession;
 
-/// "5 Mar 2026" of an ISO date or date and time; the text itself if it is none.
-QString dayWords(const std::string& iso);
-/// "+2.5 %" of a part (1: as the base).
-QString offWords(double part, const NumberStyle& style);
 /// Our word for a complaint.
 QString symptomWords(Symptom symptom);
 QString stateWords(CaseState state);

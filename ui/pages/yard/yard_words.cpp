@@ -204,11 +204,6 @@ QVector<EvidenceRow> changeRows(const FarmSession& session, const std::vector<st
     return rows;
 }
 
-QString dayWords(const std::string& iso) {
-    const QDate day = QDate::fromString(qs(iso).left(10), Qt::ISODate);
-    return day.isValid() ? QLocale(QLocale::English).toString(day, u"d MMM yyyy"_s) : qs(iso);
-}
-
 QString verdictWords(CatchVerdict verdict) {
     switch (verdict) {
         case CatchVerdict::Good:
@@ -219,12 +214,6 @@ QString verdictWords(CatchVerdict verdict) {
             return words("replace");
     }
     return {};
-}
-
-QString offWords(double part, const NumberStyle& style) {
-    const double percent = (part - 1) * 100;
-    const QString figure = plainNumber(std::abs(percent), 1, style) + u" %"_s;
-    return (percent < 0 ? u"\u2212"_s : u"+"_s) + figure;
 }
 
 const StoredYardRecord* newestRecord(const FarmSession& session, RecordId machine, YardKind kind,

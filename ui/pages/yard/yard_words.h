@@ -9,6 +9,7 @@
 #include "core/yard/catch_test.h"
 #include "core/yard/yard_book.h"
 #include "ui/kit/evidence.h"
+#include "ui/kit/plain_words.h"
 
 namespace bw {
 
@@ -43,11 +44,7 @@ QVector<EvidenceRow> changeRows(const FarmSession& session, const std::vector<st
                                 const Machine& before, const Machine& after,
                                 const NumberStyle& style);
 
-/// "5 Mar 2026" of an ISO date or date and time; the text itself if it is none.
-QString dayWords(const std::string& iso);
 QString verdictWords(CatchVerdict verdict);
-/// "+2.5 %" of a part (1: as the base).
-QString offWords(double part, const NumberStyle& style);
 
 /// Newest record of a machine, of a kind and check; null if there is none.
 const StoredYardRecord* newestRecord(const FarmSession& session, RecordId machine, YardKind kind,
