@@ -51,19 +51,19 @@ class Card {
     void addBanner() {
         SheetBanner banner;
         banner.title = job().name;
-        banner.subtitle =
-            say(job().area ? "report.machine_line_area" : "report.machine_line",
-                {{"machine", machine().name},
-                 {"nozzles", std::to_string(m_model.nozzles())},
-                 {"area", job().area ? anyQuantity(job().area->value) : anyQuantity(Area{})}});
+        banner.subtitle = say(job().area ? "report.machine_line_area" : "report.machine_line",
+                              {{"machine", machine().name},
+                               {"nozzles", std::to_string(m_model.nozzles())},
+                               {"area", anyQuantity(valueOr(job().area, Area{}))}});
         const auto& d = m_model.demand();
         banner.value = m_context.shown(d.rate);
         const std::string weight = formatFixed(d.specificGravity, 2, m_context.style.decimalMark);
-        banner.note = d.rateLeast < d.rateMost
-                          ? say("report.rate_note_range", {{"least", anyQuantity(d.rateLeast)},
-                                                           {"most", anyQuantity(d.rateMost)},
-                                                           {"weight", weight}})
-                          : say("report.rate_note", {{"weight", weight}});
+        if (d.rateLeast < d.rateMost)
+            banner.note = say("report.rate_note_range", {{"least", anyQuantity(d.rateLeast)},
+                                                         {"most", anyQuantity(d.rateMost)},
+                                                         {"weight", weight}});
+        else
+            banner.note = say("report.rate_note", {{"weight", weight}});
         m_sheet.add(std::move(banner));
     }
 
@@ -76,9 +76,11 @@ class Card {
         }
         if (!nozzle().sizeCode.empty()) fact.mark = SheetMark::nozzleSize(nozzle().sizeCode);
         const auto size = nozzleSize(nozzle().sizeCode);
-        fact.note = size ? say("report.size_colour",
-                               {{"code", size->code}, {"colour", size->colour}, {"where", where}})
-                         : where;
+        if (size)
+            fact.note = say("report.size_colour",
+                            {{"code", size->code}, {"colour", size->colour}, {"where", where}});
+        else
+            fact.note = where;
         return fact;
     }
 

@@ -12,12 +12,12 @@ using testing::Not;
 TEST_F(FaultFinderTest, StuckLowOnTheDemoMachineToItsEndAndIntoTheFile) {
     openDemo();
     startOnDemo(u"Stuck low"_s, u"Soybean hormone"_s, u"Demo air fan 08"_s);
-    numbers("13", "13.8", "36.3", "24");
+    numbers("13", "15.8", "41.5", "31.5");
     // 17 gal/ac × 13 mph × 100 ft ÷ 495 = 44.6 gal/min (definition of the units)
     EXPECT_THAT(leftColumn(), HasSubstr("44.6"));
     EXPECT_THAT(label("finder.call.sums"), HasSubstr("Too little arrives"));
-    // 13.8 of 17 gal/ac is 19 % less
-    EXPECT_THAT(caution("finder.call.dose"), HasSubstr("19 % less product"));
+    // 15.8 of 17 gal/ac is 7 % less
+    EXPECT_THAT(caution("finder.call.dose"), HasSubstr("7 % less product"));
     EXPECT_TRUE(find(u"finder.call.picture"_s));
     EXPECT_FALSE(caution("finder.card.caution").empty());
     answerAll({{u"Hand valves"_s, u"restrictor"_s}});
@@ -158,7 +158,7 @@ TEST_F(FaultFinderTest, AReadingOfAnotherKindIsTakenForWhatItIs) {
 TEST_F(FaultFinderTest, NothingIsLostOnCloseAndACaseIsTakenUpWhereItStood) {
     openDemo();
     startOnDemo(u"Stuck low"_s, u"Soybean hormone"_s, u"Demo air fan 08"_s);
-    numbers("13", "13.8", "36.3", "24");
+    numbers("13", "15.8", "41.5", "31.5");
     const std::string question = label("finder.card.question");
     const QString path = window->session().path();
     window->close();

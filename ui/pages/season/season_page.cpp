@@ -150,10 +150,11 @@ QWidget* SeasonPage::buildFoot() {
     column->setContentsMargins(0, 2, 0, 0);
     m_foot = new SeasonFoot(session());
     m_choiceFoot = new ChoiceFoot(session());
+    // Into the panel first: a stack without a home would show its first widget as a window.
     m_feet = new QStackedLayout;
+    column->addLayout(m_feet, 1);
     m_feet->addWidget(m_foot);
     m_feet->addWidget(m_choiceFoot);
-    column->addLayout(m_feet, 1);
     return panel;
 }
 
