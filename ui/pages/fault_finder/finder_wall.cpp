@@ -20,7 +20,7 @@ using namespace Qt::StringLiterals;
 namespace {
 
 /// Narrower than this (at a body of 12) question and bars take turns.
-constexpr double kBesideFrom = 520, kSide = 172;
+constexpr double kBesideFrom = 620, kSide = 172;
 constexpr std::size_t kMostBars = 6;
 /// With more answers than these their meanings are left out, so that they stay in one picture.
 constexpr std::size_t kMostWithMeaning = 2;
@@ -56,6 +56,8 @@ FinderWall::FinderWall(QWidget* parent)
     row->setSpacing(px(8));
     for (QWidget* step : std::initializer_list<QWidget*>{m_noCall, m_card, m_numbers, m_end})
         m_steps->addWidget(step);
+    // The step in hand has the room there is; the others, out of sight, ask for none.
+    m_steps->setMinimumWidth(1);
     row->addWidget(m_steps, 1);
     auto* side = new QVBoxLayout(m_side);
     side->setContentsMargins(0, px(8), 0, 0);

@@ -14,6 +14,7 @@
 #include "ui/kit/metrics.h"
 #include "ui/kit/prompts.h"
 #include "ui/kit/quantity_format.h"
+#include "ui/kit/wall_parts.h"
 #include "ui/pages/records/customers_view.h"
 #include "ui/pages/records/records_view.h"
 #include "ui/pages/records/wear_view.h"
@@ -142,6 +143,13 @@ void RecordsPage::showView(int view) {
     if (view == Wear) m_wear->takeFocus();
     if (view == Customers) m_customers->takeFocus();
     if (view == List && m_listStack->currentIndex() == 0) m_list->takeFocus();
+}
+
+/// Records are names, of customers and machines: none of them has a place on a wall.
+QWidget* RecordsPage::makeWallView() {
+    auto* wall = new WallSentence(u"records.wall"_s);
+    wall->setText(tr("Records name customers and machines: they stay off the wall."), Role::Quiet);
+    return wall;
 }
 
 void RecordsPage::showState(const QString& state) {

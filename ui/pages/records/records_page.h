@@ -32,6 +32,9 @@ class RecordsPage : public Page {
     }
     void showState(const QString& state) override;
 
+  protected:
+    QWidget* makeWallView() override;
+
   private:
     enum View { List, Wear, Customers };
     void buildTools();
