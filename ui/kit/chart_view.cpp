@@ -183,8 +183,10 @@ bool ChartView::isCursorNear(double pixel) const {
 }
 
 void ChartView::mousePressEvent(QMouseEvent* event) {
+    m_mapAtPress = m_panel.map();
+    m_originAtPress = event->globalPosition() - event->position();
     m_isLevelDragged = event->button() == Qt::LeftButton &&
-                       m_panel.levelGrip(m_panel.map()).contains(event->position());
+                       m_panel.levelGrip(*m_mapAtPress).contains(event->position());
     if (m_isLevelDragged) return event->accept();
     const bool inPlot =
         m_panel.map().plot().adjusted(-px(8), 0, px(8), 0).contains(event->position());
@@ -199,8 +201,11 @@ void ChartView::mousePressEvent(QMouseEvent* event) {
 }
 
 void ChartView::mouseMoveEvent(QMouseEvent* event) {
-    if (m_isDragging) m_panel.moveCursor(m_panel.map().valueX(event->position().x()));
-    if (m_isLevelDragged) m_panel.moveLevel(m_panel.map().valueY(event->position().y()));
+    // What the hand moves may lay out the page anew: it is read as it stood when the hand took
+    // hold.
+    const QPointF held = event->globalPosition() - m_originAtPress;
+    if (m_isDragging) m_panel.moveCursor(m_mapAtPress->valueX(held.x()));
+    if (m_isLevelDragged) m_panel.moveLevel(m_mapAtPress->valueY(held.y()));
     if (m_isLevelDragged || m_panel.levelGrip(m_panel.map()).contains(event->position()))
         return viewport()->setCursor(Qt::SplitVCursor);
     viewport()->setCursor(m_isDragging || isCursorNear(event->position().x()) ? Qt::SplitHCursor

@@ -2,17 +2,16 @@
 #pragma once
 
 #include <QtCharts/QChartView>
+#include <optional>
 #include <vector>
 
+#include "ui/kit/chart_panel.h"
 #include "ui/kit/palette.h"
 
 QT_FORWARD_DECLARE_CLASS(QLineSeries)
 QT_FORWARD_DECLARE_CLASS(QValueAxis)
 
 namespace bw {
-
-class ChartPanel;
-class ChartMap;
 
 /// Points of which each pixel column keeps at most its first, lowest, highest and last, in order.
 std::vector<QPointF> thinned(const std::vector<QPointF>& points, double xFrom, double xTo,
@@ -58,6 +57,8 @@ class ChartView : public QChartView {
     std::vector<std::size_t> m_curveOf;  ///< the curve that a series draws a run of
     bool m_isDragging = false;
     bool m_isLevelDragged = false;
+    std::optional<ChartMap> m_mapAtPress;
+    QPointF m_originAtPress;
 };
 
 }  // namespace bw

@@ -62,9 +62,8 @@ void SpeedWindowPage::takeFloor(Pressure floor) {
     const QString before = after.limits.pressureFloor
                                ? shown(after.limits.pressureFloor->value, m_study->style)
                                : tr("not known");
-    const Origin origin =
-        after.limits.pressureFloor ? after.limits.pressureFloor->origin : Origin::Handbook;
-    after.limits.pressureFloor = Sourced<Pressure>(floor, origin);
+    // Nobody measured what a hand has dragged.
+    after.limits.pressureFloor = Sourced<Pressure>(floor, Origin::Handbook);
     const auto done = session().editMachine(
         session().currentMachine(), std::move(after),
         tr("pressure floor %1 to %2").arg(before, shown(floor, m_study->style)));
