@@ -5,14 +5,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/model/program_values.h"
 #include "core/model/pump_curve.h"
 
 namespace bw {
 namespace {
 
-constexpr double kWaterDensity = 1000.0;        // kg/m³
-constexpr double kDischargeCoefficient = 0.62;  // sharp edge, from memory
-constexpr double kSuctionAvailablePa = 0.6e5;   // teaching choice
+constexpr double kWaterDensity = 1000.0;  // kg/m³
 
 /// The pump of a profile; nothing if its kind is not known.
 Result<std::optional<PumpParts>> pumpParts(const Machine& machine) {
@@ -22,7 +21,7 @@ Result<std::optional<PumpParts>> pumpParts(const Machine& machine) {
     out.kind = p.kind->value;
     out.relief = bare(p.reliefPressure);
     out.leastSpeed = valueOr(p.leastSpeed, 0.0);
-    out.suctionAvailable = valueOr(p.suctionAvailable, Pressure::fromSi(kSuctionAvailablePa));
+    out.suctionAvailable = valueOr(p.suctionAvailable, program::kSuctionAvailable);
     if (out.kind == PumpKind::PositiveDisplacement) {
         if (!p.ratedFlow) return std::optional<PumpParts>();
         out.rated = p.ratedFlow->value;
@@ -80,7 +79,8 @@ Result<CircuitParts> circuitParts(const Machine& machine, const NozzleLaw& law,
         parts.restrictorUnknown = !hole;
         if (hole)
             parts.restrictor = restrictorLoss(
-                *hole, valueOr(machine.restrictor.dischargeCoefficient, kDischargeCoefficient));
+                *hole,
+                valueOr(machine.restrictor.dischargeCoefficient, program::kDischargeCoefficient));
     }
     const auto& agitation = machine.agitation;
     if (agitation.flow && agitation.at)

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <type_traits>
 
+#include "core/model/typed_over.h"
+
 namespace bw {
 namespace {
 
@@ -90,14 +92,9 @@ std::optional<T> fromAny(AnyQuantity value) {
     }
 }
 
-/// Puts a value a person gave: no longer assumed, and without the range of an assumption.
 template <class T>
 void put(Known<T>& field, T value, std::string typed) {
-    const bool isNew = !field || field->origin == Origin::Assumed;
-    Sourced<T> after(std::move(value), isNew ? Origin::Handbook : field->origin);
-    if (!isNew) after.date = field->date;
-    after.typed = std::move(typed);
-    field = std::move(after);
+    field = typedOver(field, std::move(value), std::move(typed));
 }
 
 template <class T>

@@ -33,8 +33,8 @@ struct FieldView {
 /// The field of a key (as in visitFields); nothing if there is no such key.
 std::optional<FieldView> fieldView(const Machine& machine, std::string_view key);
 
-/// Sets a number. A value that was not known, or was assumed, becomes one from the handbook; the
-/// origin of any other stays. False (nothing changed) if the field holds no such number.
+/// Sets a number. It is from the handbook then, whatever the old one was (core/model/typed_over.h).
+/// False (nothing changed) if the field holds no such number.
 bool setField(Machine& machine, std::string_view key, AnyQuantity value,
               const std::string& typed = {});
 /// Sets a choice by its word ("yes" and "no" for a bool). False as above.

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <string>
 
+#include "core/window/supply.h"
 #include "core/window/verdict.h"
 
 namespace bw {
@@ -177,6 +178,13 @@ Fact pointFact(const OperatingPoint& point) {
     for (const Limit limit : point.past) fact.arguments.push_back({"limits", limitWord(limit)});
     fact.arguments.push_back(arg("percent", std::round(100.0 * point.rateRatio)));
     return fact;
+}
+
+Fact pointFact(const WindowModel& model, const OperatingPoint& point) {
+    if (point.verdict != PointVerdict::OnRate) return pointFact(point);
+    const auto cut =
+        suctionFact("point.on_rate_cut", model.machine(), model.demand().specificGravity);
+    return cut.value_or(pointFact(point));
 }
 
 Fact pastFact(const OperatingPoint& point) {

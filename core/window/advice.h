@@ -45,6 +45,8 @@ std::optional<Fact> doseFact(double rateRatio, UnitSystem units);
 
 /// How things stand at one speed, "point.…": on rate, past which limits, or how far off.
 Fact pointFact(const OperatingPoint& point);
+/// The same, and where the rate holds, whether the suction cuts the pump's flow all the while.
+Fact pointFact(const WindowModel& model, const OperatingPoint& point);
 /// Which limits are passed there, whatever the rate; only for a point that passes some.
 Fact pastFact(const OperatingPoint& point);
 /// As pointFact for a table cell, "point.…_shortly".

@@ -140,8 +140,14 @@ std::vector<Fact> lineFacts(const WindowModel& model, const LineReading& line) {
         way.code = "line.takes_most";
         way.arguments.push_back({"part", CodeText{most.part}});
         way.arguments.push_back(arg("lost", anyQuantity(most.lost)));
+        if (line.suctionLoss && *line.suctionLoss > most.lost) {
+            way.code = "line.takes_most_after";
+            way.arguments.push_back(arg("suction", anyQuantity(*line.suctionLoss)));
+        }
     }
     out.push_back(std::move(way));
+    if (auto cut = suctionFact("line.suction_cut", model.machine(), parts.boom.specificGravity()))
+        out.push_back(std::move(*cut));
     addControl(model, line, out);
     if (line.heldBy != Limit::None)
         out.push_back(

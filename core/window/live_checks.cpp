@@ -10,6 +10,7 @@
 #include "core/units/format.h"
 #include "core/window/machine_checks.h"
 #include "core/window/mesh_advice.h"
+#include "core/window/supply.h"
 
 namespace bw {
 namespace {
@@ -147,6 +148,8 @@ std::vector<LiveCheck> liveChecks(const Machine& machine, const std::vector<Job>
     checkMesh(list, machine, nozzles);
     list.push_back(widthCheck(machine));
     if (auto fit = pumpFitCheck(machine)) list.push_back(std::move(*fit));
+    if (auto cut = suctionFact("check.suction_cut", machine, 1.0))
+        list.push_back({CheckState::Asks, "suction", "losses.suction.pressure", std::move(*cut)});
     std::stable_sort(list.begin(), list.end(),
                      [](const LiveCheck& a, const LiveCheck& b) { return a.state < b.state; });
     return list;

@@ -7,6 +7,9 @@
 #include <set>
 #include <utility>
 
+#include "core/hydraulics/boom_line.h"
+#include "core/model/program_values.h"
+
 namespace bw {
 namespace {
 
@@ -133,6 +136,40 @@ std::string keyOf(Limit limit, bool narrowed, const Machine& m) {
     }
 }
 
+using KeyValue = std::pair<std::string, AnyQuantity>;
+
+/// What the program takes for a supply of which the profile leaves something open.
+void addSupplyValues(const Machine& m, bool narrowed, std::vector<KeyValue>& out) {
+    const bool isLossKnown = squareLoss(m.losses.suction).si() > 0;
+    if (isLossKnown && !m.pump.suctionAvailable)
+        out.emplace_back("pump.suction_available", anyQuantity(program::kSuctionAvailable));
+    if (narrowed && m.restrictor.hole && !m.restrictor.dischargeCoefficient)
+        out.emplace_back("restrictor.discharge_coefficient",
+                         anyQuantity(program::kDischargeCoefficient));
+}
+
+/// The values that the window uses and nobody gave.
+std::vector<KeyValue> programValues(const Machine& m, bool narrowed) {
+    std::vector<KeyValue> out;
+    if (m.pulsed.pressure && !m.pulsed.dutyMin)
+        out.emplace_back("pulsed.duty_min", anyQuantity(program::kDutyLeast));
+    if (m.pulsed.pressure && !m.pulsed.dutyMax)
+        out.emplace_back("pulsed.duty_max", anyQuantity(program::kDutyMost));
+    if (m.pump.kind) addSupplyValues(m, narrowed, out);
+    const bool isByChangeover = narrowed && !m.meter.minimumNarrowed && m.restrictor.changeoverFlow;
+    if (hasMeter(m) && isByChangeover)
+        out.emplace_back("meter.minimum_narrowed",
+                         anyQuantity(*meterMinimum(m, RestrictorPosition::Narrowed)));
+    return out;
+}
+
+/// The key under which a limit names what it is made of, for a value of the program.
+std::string keyOfProgram(const std::string& where) {
+    if (where == "machine.pump.suction_available") return "machine.losses.suction.pressure";
+    if (where == "machine.meter.minimum_narrowed") return "machine.restrictor.changeover_flow";
+    return where;
+}
+
 std::optional<WindowEnds> solvedEnds(const Machine& m, const Nozzle& n, const Job& j) {
     const auto ends = windowEnds(m, n, j);
     return ends ? std::optional(*ends) : std::nullopt;
@@ -164,6 +201,15 @@ class Reader {
                      setToEnd(m, key, upper);
                      return solvedEnds(m, m_nozzle, m_job);
                  });
+        for (const auto& [key, value] : programValues(m_machine, m_narrowed)) {
+            RestsOn item;
+            item.where = "machine." + key;
+            item.origin = Origin::Assumed;
+            item.value = value;
+            item.isProgram = true;
+            item.binds = m_binding.count(keyOfProgram(item.where)) > 0;
+            m_items.push_back(std::move(item));
+        }
         readPart("nozzle.", m_nozzle, nozzleKeys(m_nozzle, m_job),
                  [this](const std::string& key, bool upper) {
                      Nozzle n = m_nozzle;

@@ -25,6 +25,7 @@ struct RestsOn {
     Origin origin = Origin::Handbook;
     std::string date;                  ///< of a measurement; may be empty
     std::optional<AnyQuantity> value;  ///< nothing for tables and lists
+    bool isProgram = false;            ///< the profile says nothing: the program's own value
     bool binds = false;                ///< one end of the window is this value
     bool hasRange = false;             ///< assumed, with both ends of a plausible range
     /// Where hasRange; nothing for tables, and where an end of the range leads to no window at all.
@@ -33,10 +34,10 @@ struct RestsOn {
                                      ///< passing 10 % more
 };
 
-/// The values that the window of this pairing uses: assumed ones that move an end furthest first,
-/// then those that bind, then the nozzle's flow until it is caught, then the other assumed ones,
-/// then the rest in the order of the forms.
-/// Empty if the pairing has no window (a problem).
+/// The values that the window of this pairing uses, those that the program takes where the profile
+/// says nothing among them (assumed, without a range): assumed ones that move an end furthest
+/// first, then those that bind, then the nozzle's flow until it is caught, then the other assumed
+/// ones, then the rest in the order of the forms. Empty if the pairing has no window (a problem).
 std::vector<RestsOn> restsOn(const Machine& machine, const Nozzle& nozzle, const Job& job);
 
 /// What moves, as a fact "rests.…" with the range and the ends; a move under 0.5 % counts as none.

@@ -2,6 +2,10 @@
 #include "core/window/supply.h"
 
 #include <algorithm>
+#include <cmath>
+
+#include "core/hydraulics/boom_line.h"
+#include "core/model/program_values.h"
 
 namespace bw {
 namespace {
@@ -31,6 +35,27 @@ bool isLeastFlowKnown(const Machine& machine) {
             return hasSize;
     }
     return false;
+}
+
+std::optional<SuctionCut> suctionCut(const Machine& machine, double specificGravity) {
+    const bool displaces =
+        machine.pump.kind && machine.pump.kind->value == PumpKind::PositiveDisplacement;
+    const bool isWhole = valueOr(machine.control, Control::PumpSpeed) != Control::PumpSpeed;
+    const double loss = specificGravity * squareLoss(machine.losses.suction).si();
+    if (!displaces || !isWhole || !machine.pump.ratedFlow || !(loss > 0)) return std::nullopt;
+    const Pressure available = valueOr(machine.pump.suctionAvailable, program::kSuctionAvailable);
+    const SuctionCut cut{Flow::fromSi(std::sqrt(available.si() / loss)),
+                         machine.pump.ratedFlow->value, available};
+    return cut.given < cut.whole ? std::optional(cut) : std::nullopt;
+}
+
+std::optional<Fact> suctionFact(const char* code, const Machine& machine, double specificGravity) {
+    const auto cut = suctionCut(machine, specificGravity);
+    if (!cut) return std::nullopt;
+    return Fact{code,
+                {{"flow", anyQuantity(cut->given)},
+                 {"whole", anyQuantity(cut->whole)},
+                 {"lost", anyQuantity(cut->lost)}}};
 }
 
 Flow heldFlow(const WindowLimits& limits, Flow wish) {

@@ -135,6 +135,8 @@ void addConditions(const WindowModel& model, std::vector<Fact>& details) {
     }
     if (valueOr(m.senses, Senses::Flow) == Senses::Nothing)
         details.push_back({"verdict.by_hand", {}});
+    if (auto cut = suctionFact("verdict.suction_cut", m, model.demand().specificGravity))
+        details.push_back(std::move(*cut));
 }
 
 Fact uncheckedDetail(const SpeedWindow& w) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/model/program_values.h"
 #include "core/window/pressure_run.h"
 #include "core/window/supply.h"
 
@@ -217,7 +218,8 @@ std::optional<Flow> WindowLimits::of(Limit limit) const {
 }
 
 std::pair<double, double> dutyRange(const Machine& machine) {
-    return {valueOr(machine.pulsed.dutyMin, 0.2), valueOr(machine.pulsed.dutyMax, 1.0)};
+    return {valueOr(machine.pulsed.dutyMin, program::kDutyLeast),
+            valueOr(machine.pulsed.dutyMax, program::kDutyMost)};
 }
 
 bool hasRestrictor(const Machine& machine) {
@@ -236,7 +238,7 @@ std::optional<Flow> meterMinimum(const Machine& machine, RestrictorPosition posi
     const auto changeover = bare(machine.restrictor.changeoverFlow);
     if (position == RestrictorPosition::FullBore) return fullBore ? fullBore : changeover;
     if (machine.meter.minimumNarrowed) return machine.meter.minimumNarrowed->value;
-    if (changeover) return 0.25 * *changeover;
+    if (changeover) return program::kNarrowedPart * *changeover;
     return std::nullopt;
 }
 

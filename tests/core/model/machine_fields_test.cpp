@@ -68,7 +68,7 @@ TEST(MachineFields, PositionsAreWhole) {
     EXPECT_EQ(m.bodyPositions->value, 4);
 }
 
-TEST(MachineFields, ANewValueIsNoLongerAssumedButStaysMeasured) {
+TEST(MachineFields, ANewValueIsNeitherAssumedNorMeasured) {
     Machine m;
     setField(m, "limits.pressure_floor", anyQuantity(bar(2)));
     setFieldOrigin(m, "limits.pressure_floor", Origin::Assumed);
@@ -78,9 +78,12 @@ TEST(MachineFields, ANewValueIsNoLongerAssumedButStaysMeasured) {
     EXPECT_EQ(m.limits.pressureFloor->origin, Origin::Handbook);
     EXPECT_FALSE(m.limits.pressureFloor->from.has_value());
     setFieldOrigin(m, "limits.pressure_floor", Origin::Measured, "2026-03-12");
-    setField(m, "limits.pressure_floor", anyQuantity(bar(1.6)));
-    EXPECT_EQ(m.limits.pressureFloor->origin, Origin::Measured);
+    setField(m, "limits.pressure_floor", anyQuantity(bar(1.5)), "1500 mbar");
+    EXPECT_EQ(m.limits.pressureFloor->origin, Origin::Measured) << "the same value, written anew";
     EXPECT_EQ(m.limits.pressureFloor->date, "2026-03-12");
+    setField(m, "limits.pressure_floor", anyQuantity(bar(1.6)));
+    EXPECT_EQ(m.limits.pressureFloor->origin, Origin::Handbook);
+    EXPECT_EQ(m.limits.pressureFloor->date, "");
 }
 
 TEST(MachineFields, OriginGoesWithADateOrARange) {

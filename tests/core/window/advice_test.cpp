@@ -95,7 +95,7 @@ TEST(Advice, OutsideSaysRateAndDose) {
     EXPECT_EQ(of(out[0].body[0]), "Pinned on the floor.");
     EXPECT_EQ(of(out[0].body[1]),
               "This is 19 % more spray, and from the same tank 19 % more product on each hectare. "
-              "The label's highest dose still holds.");
+              "The label's highest dose is the limit all the same.");
     EXPECT_EQ(of(out[1].body[0]), "Held at the ceiling.");
     EXPECT_THAT(of(out[1].body[1]), HasSubstr("less product."));
     EXPECT_LT(out[1].point.rateRatio, 1.0);

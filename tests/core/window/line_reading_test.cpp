@@ -4,7 +4,11 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "core/text/sentences.h"
+#include "core/window/advice.h"
+#include "core/window/verdict.h"
 #include "tests/support/builders.h"
 
 namespace bw {
@@ -57,6 +61,31 @@ TEST(LineReading, SaysWhereThePressureGoesAndHowTheControlStands) {
                 HasSubstr("The flow is held here by the pump."));
     EXPECT_THAT(said(trailed, lineAt(trailed, kmh(3)), UnitSystem::Metric),
                 HasSubstr("The flow is held here by the pressure floor."));
+}
+
+/// The circuit, the verdict and the words at a speed agree where a by-pass has the whole pump flow
+/// pass a suction that is too tight for it.
+TEST(LineReading, ASuctionThatCutsThePumpIsSaidByCircuitVerdictAndPoint) {
+    Machine m = trailed28();
+    m.pump.ratedFlow = Sourced<Flow>(lpm(250));
+    m.losses.suction = {Sourced<Pressure>(bar(0.1)), Sourced<Flow>(lpm(100))};
+    m.controlValve.flow->value = lpm(400);
+    const auto model = modelOf(m, lowDrift03(), job(lha(150), kmh(8), kmh(10), kmh(12)));
+    const auto line = lineAt(model, kmh(10));
+    EXPECT_NEAR(in(*line.pump, Unit::LitrePerMinute), 100 * std::sqrt(6.0), 0.01);
+    EXPECT_NEAR(in(*line.suctionLoss, Unit::Bar), 0.6, 1e-6);
+    const auto words = said(model, line, UnitSystem::Metric);
+    EXPECT_THAT(words, HasSubstr("The suction loses all of the 0.6 bar"));
+    EXPECT_THAT(words, HasSubstr("245 L/min of 250 L/min"));
+    EXPECT_THAT(words, HasSubstr("the suction before it loses 0.6 bar"));
+    const auto sentences = Sentences::shipped();
+    const NumberStyle style;
+    EXPECT_THAT(sentenceOf(verdictOf(model, model.window()), sentences, style),
+                HasSubstr("245 L/min of 250 L/min"));
+    EXPECT_EQ(pointFact(model, model.at(kmh(10))).code, "point.on_rate_cut");
+    EXPECT_THAT(sentences.of(pointFact(model, model.at(kmh(10))), style), HasSubstr("245 L/min"));
+    const auto wide = modelOf(trailed28(), lowDrift03(), job(lha(150), kmh(8), kmh(10), kmh(12)));
+    EXPECT_EQ(pointFact(wide, wide.at(kmh(10))).code, "point.on_rate");
 }
 
 TEST(LineReading, SaysNothingOfWhatHangsOnAnUnknownPart) {

@@ -43,6 +43,23 @@ TEST(LiveChecks, WidthAgreesOrNotOrIsNotChecked) {
     EXPECT_EQ(find(checks(m), "width")->where, "spacing");
 }
 
+/// A by-pass lets the whole pump flow through the suction: 250 L/min would lose 0.1·(250/100)² =
+/// 0.625 bar of 0.6, so the pump gives 100·√(0.6/0.1) = 245 (invented figures).
+TEST(LiveChecks, ASuctionThatCutsTheWholePumpFlowIsSaid) {
+    Machine m = trailed28();
+    EXPECT_EQ(find(checks(m), "suction"), nullptr);
+    m.pump.ratedFlow = Sourced<Flow>(lpm(250));
+    m.losses.suction = {Sourced<Pressure>(bar(0.1)), Sourced<Flow>(lpm(100))};
+    const auto list = checks(m);
+    ASSERT_NE(find(list, "suction"), nullptr);
+    EXPECT_EQ(find(list, "suction")->state, CheckState::Asks);
+    EXPECT_NE(said(*find(list, "suction")).find("The pump gives 245 L/min of its 250 L/min"),
+              std::string::npos)
+        << said(*find(list, "suction"));
+    m.control->value = Control::PumpSpeed;
+    EXPECT_EQ(find(checks(m), "suction"), nullptr) << "it passes only what is wanted";
+}
+
 TEST(LiveChecks, StrainersGetFinerAlongTheFlow) {
     Machine m = machine();
     EXPECT_EQ(find(checks(m), "strainers")->state, CheckState::NotChecked);

@@ -91,6 +91,45 @@ TEST(RestsOn, AWornSetMovesBothEndsUpByItsWear) {
     EXPECT_FALSE(find(restsOn(m, caught, job()), "nozzle.flow")->worn);
 }
 
+/// What the sums take where the profile says nothing is named as the program's, and binds like any.
+TEST(RestsOn, ValuesOfTheProgramAreNamedWhereTheProfileSaysNothing) {
+    Machine pulsed = selfPropelled100();
+    pulsed.pulsed = {Sourced<Pressure>(psi(45)), {}, {}};
+    pulsed.senses = Sourced<Senses>(Senses::Pressure);  // no meter whose lowest flow comes first
+    const auto items = restsOn(pulsed, lowDrift04(), job(gpa(8), mph(10), mph(12), mph(14)));
+    for (const char* key : {"machine.pulsed.duty_min", "machine.pulsed.duty_max"}) {
+        const auto* item = find(items, key);
+        ASSERT_TRUE(item) << key;
+        EXPECT_TRUE(item->isProgram && item->origin == Origin::Assumed && !item->hasRange) << key;
+    }
+    EXPECT_DOUBLE_EQ(find(items, "machine.pulsed.duty_min")->value->si, 0.2);
+    EXPECT_TRUE(find(items, "machine.pulsed.duty_min")->binds);
+    pulsed.pulsed.dutyMin = Sourced<double>(0.2);
+    const auto given = restsOn(pulsed, lowDrift04(), job(gpa(8), mph(10), mph(12), mph(14)));
+    EXPECT_FALSE(find(given, "machine.pulsed.duty_min")->isProgram);
+
+    Machine m = trailed28();
+    EXPECT_FALSE(
+        find(restsOn(m, lowDrift03(), flagLeaf()), "machine.pump.suction_available")->isProgram);
+    m.pump.suctionAvailable.reset();
+    const auto open = restsOn(m, lowDrift03(), flagLeaf());
+    ASSERT_TRUE(find(open, "machine.pump.suction_available"));
+    EXPECT_TRUE(find(open, "machine.pump.suction_available")->isProgram);
+    m.losses.suction = {};
+    EXPECT_FALSE(find(restsOn(m, lowDrift03(), flagLeaf()), "machine.pump.suction_available"))
+        << "nothing is reckoned with it";
+
+    Machine narrowed = selfPropelled100();
+    narrowed.meter.minimumNarrowed.reset();
+    narrowed.restrictor.dischargeCoefficient.reset();
+    const auto by = restsOn(narrowed, lowDrift04(), job(gpa(8), mph(10), mph(12), mph(14)));
+    ASSERT_TRUE(find(by, "machine.meter.minimum_narrowed"));
+    EXPECT_DOUBLE_EQ(find(by, "machine.meter.minimum_narrowed")->value->si,
+                     0.25 * narrowed.restrictor.changeoverFlow->value.si());
+    ASSERT_TRUE(find(by, "machine.restrictor.discharge_coefficient"));
+    EXPECT_DOUBLE_EQ(find(by, "machine.restrictor.discharge_coefficient")->value->si, 0.62);
+}
+
 TEST(RestsOn, EveryValueHasItsWords) {
     const auto words = Sentences::shipped();
     Machine pulsed = selfPropelled100();

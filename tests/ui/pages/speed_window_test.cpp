@@ -13,6 +13,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QScrollArea>
+#include <QSignalSpy>
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
@@ -224,6 +225,51 @@ TEST_F(SpeedWindowTest, TheFloorIsDraggedOnTheChartAndMovedByKeys) {
     QTest::keyClick(view, Qt::Key_Return);
     settle();
     EXPECT_NEAR(floor(), 1.5, 1e-9);
+}
+
+/// In the small window, where the page is full to the brim, the chart stands still under the hand:
+/// the floor follows the mouse and is assumed afterwards, however it was known before.
+TEST_F(SpeedWindowTest, NothingMovesUnderTheHandInTheSmallWindow) {
+    openDemo();
+    choose("speedWindow.header.job", u"Stubble weeds"_s);
+    choose("speedWindow.header.nozzle", u"Demo low-drift fan 04"_s);
+    const auto& session = window->session();
+    const auto floor = [&session] {
+        return session.machine(session.currentMachine())->limits.pressureFloor.value();
+    };
+    ASSERT_EQ(floor().origin, Origin::Measured);
+    auto* panel = chart();
+    const int height = ground(panel)->height();
+    const int caution = find("speedWindow.caution")->height();
+    const int strip = find("speedWindow.cursor")->height();
+    const double from = in(floor().value, Unit::Psi);
+    const int left = int(panel->map().plot().left()), start = at(panel, 14, from).y();
+    QTest::mousePress(ground(panel), Qt::LeftButton, {}, {left, start});
+    const QSignalSpy moves(panel, &ChartPanel::levelMoved);
+    double before = from;
+    for (int up = 4; up <= 40; up += 4) {
+        const double meant = panel->map().valueY(start - up);
+        QTest::mouseMove(ground(panel), {left, start - up});
+        settle();
+        const double tried = moves.isEmpty() ? from : moves.last().first().toDouble();
+        EXPECT_GE(tried, before) << up;
+        EXPECT_NEAR(tried, meant, 0.51) << up;
+        EXPECT_EQ(ground(panel)->height(), height) << up;
+        EXPECT_EQ(find("speedWindow.caution")->height(), caution) << up;
+        before = tried;
+    }
+    QTest::mouseRelease(ground(panel), Qt::LeftButton, {}, {left, start - 40});
+    settle();
+    EXPECT_GT(before, from + 5);
+    EXPECT_NEAR(in(floor().value, Unit::Psi), before, 1e-9);
+    EXPECT_TRUE(floor().origin == Origin::Assumed && floor().date.empty());
+    for (const double speed : {14.0, 22.0, 6.0, 14.0}) {
+        QTest::mousePress(ground(panel), Qt::LeftButton, {}, at(panel, speed, 50));
+        QTest::mouseRelease(ground(panel), Qt::LeftButton, {}, at(panel, speed, 50));
+        settle();
+        EXPECT_EQ(ground(panel)->height(), height) << speed;
+        EXPECT_EQ(find("speedWindow.cursor")->height(), strip) << speed;
+    }
 }
 
 TEST_F(SpeedWindowTest, TheThreeViewsShowTheSameModel) {

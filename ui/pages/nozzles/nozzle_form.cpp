@@ -7,6 +7,7 @@
 
 #include "core/model/band_text.h"
 #include "core/model/checks.h"
+#include "core/model/typed_over.h"
 #include "ui/kit/buttons.h"
 #include "ui/kit/chips.h"
 #include "ui/kit/metrics.h"
@@ -134,13 +135,12 @@ void NozzleForm::bind(QuantityEdit* edit, const QString& name, const QString& wo
     };
     connect(edit, &QuantityEdit::committed, this,
             [this, field, change, words](AnyQuantity q, const QString& typed) {
-                Sourced<T> value = (m_nozzle.*field).value_or(Sourced<T>());
+                T value{};
                 if constexpr (std::is_same_v<T, double>)
-                    value.value = q.si;
+                    value = q.si;
                 else
-                    value.value = T::fromSi(q.si);
-                value.typed = ss(typed);
-                change(value, words + u' ' + typed);
+                    value = T::fromSi(q.si);
+                change(typedOver(m_nozzle.*field, value, ss(typed)), words + u' ' + typed);
             });
     connect(edit, &QuantityEdit::cleared, this,
             [change, words] { change(std::nullopt, tr("%1 unknown").arg(words)); });
@@ -173,10 +173,7 @@ void NozzleForm::bindTable(TextField* field, const QString& name, const QString&
                 if (rows->empty()) {
                     (next.*member).reset();
                 } else {
-                    Sourced<T> value = (m_nozzle.*member).value_or(Sourced<T>());
-                    value.value = *rows;
-                    value.typed = ss(text);
-                    next.*member = value;
+                    next.*member = typedOver(m_nozzle.*member, *rows, ss(text));
                 }
                 if (const QString problem = problemAt(next, name, m_style); !problem.isEmpty())
                     return field->setProblem(problem);

@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "core/model/checks.h"
+#include "core/model/typed_over.h"
 #include "core/units/parse.h"
 #include "ui/kit/quantity_format.h"
 
@@ -156,11 +157,7 @@ std::optional<Problem> readNozzle(Job& job, const QString& text, const CellReadi
 
 template <class Q>
 void assign(Known<Q>& field, Q value, std::string typed) {
-    if (!field) field.emplace();
-    field->value = value;
-    field->typed = std::move(typed);
-    field->from.reset();
-    field->to.reset();
+    field = typedOver(field, value, std::move(typed));
 }
 
 template <class Q>

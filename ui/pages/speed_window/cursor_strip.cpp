@@ -28,16 +28,16 @@ CursorStrip::CursorStrip(QWidget* parent) : QWidget(parent) {
     m_top = new QBoxLayout(QBoxLayout::LeftToRight);
     m_top->setSpacing(px(14));
     all->addLayout(m_top);
-    m_grid = new QGridLayout;
-    m_grid->setHorizontalSpacing(px(14));
-    m_grid->setVerticalSpacing(px(4));
-    m_top->addLayout(m_grid);
+    m_row = new QHBoxLayout;
+    m_row->setSpacing(px(14));
+    m_top->addLayout(m_row);
     m_outs = {
         addReadOut(u"speed"_s, tr("At the cursor")), addReadOut(u"sensor"_s, tr("Boom sensor")),
         addReadOut(u"nozzle"_s, tr("Nozzle")),       addReadOut(u"oneNozzle"_s, tr("One nozzle")),
         addReadOut(u"boom"_s, tr("Boom")),           addReadOut(u"rate"_s, tr("Rate, as planned")),
         addReadOut(u"onTime"_s, tr("On-time"))};
-    placeReadOuts(static_cast<int>(m_outs.size()));
+    for (const ReadOut& out : m_outs) m_row->addWidget(out.box, 0, Qt::AlignLeft | Qt::AlignTop);
+    m_row->addStretch(1);
     auto* side = new QVBoxLayout;
     side->setSpacing(px(2));
     m_top->addLayout(side, 1);
@@ -83,14 +83,6 @@ CursorStrip::ReadOut CursorStrip::addReadOut(const QString& name, const QString&
     out.figure->setObjectName(u"speedWindow.cursor."_s + name);
     out.unit->setObjectName(u"speedWindow.cursor."_s + name + u"Unit"_s);
     return out;
-}
-
-void CursorStrip::placeReadOuts(int columns) {
-    for (std::size_t i = 0; i < m_outs.size(); ++i) {
-        const int place = static_cast<int>(i);
-        m_grid->addWidget(m_outs[i].box, place / columns, place % columns,
-                          Qt::AlignLeft | Qt::AlignTop);
-    }
 }
 
 void CursorStrip::fill(ReadOut& out, const QString& figure, const QString& unit) {
@@ -159,7 +151,7 @@ void CursorStrip::showWords(const WindowStudy& study, const Sentences& sentences
     // Off the rate, what it makes of the dose comes first: it may not be cut off.
     const auto dose = doseFact(point.rateRatio, study.style.units);
     QString words = dose ? qs(sentences.of(*dose, study.style)) + u' ' : QString();
-    words += qs(sentences.of(pointFact(point), study.style));
+    words += qs(sentences.of(pointFact(study.model(), point), study.style));
     m_words->setText(words);
     m_words->setToolTip(words);
     m_words->setRole(dose ? Role::Caution : Role::Quiet);
@@ -179,18 +171,30 @@ void CursorStrip::resizeEvent(QResizeEvent* event) {
     arrange();
 }
 
-/// One row where all read-outs fit beside the droplets, else two.
+/// The droplets stand beside the read-outs where there is room for the widest figures of all, else
+/// below. Never decided by the figures of the moment: nothing may jump while the cursor is dragged.
 void CursorStrip::arrange() {
     int row = px(190);
-    for (const auto& out : m_outs) {
-        if (!out.box->isHidden()) row += out.box->sizeHint().width() + m_grid->horizontalSpacing();
+    for (auto& out : m_outs) {
+        const int least = widest(out);
+        out.box->setMinimumWidth(least);
+        if (!out.box->isHidden()) row += least + m_row->spacing();
     }
-    const bool isNarrow = width() < row;
+    const bool isNarrow = contentsRect().width() < row;
     if (isNarrow == m_isNarrow) return;
     m_isNarrow = isNarrow;
     m_top->setDirection(isNarrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
-    placeReadOuts(isNarrow ? 4 : static_cast<int>(m_outs.size()));
-    setWordLines(isNarrow ? 4 : 2);
+    m_top->setSpacing(isNarrow ? px(4) : px(14));
+    setWordLines(isNarrow ? 3 : 2);
+}
+
+/// How wide a read-out gets with the longest caption and figure it may show.
+int CursorStrip::widest(const ReadOut& out) const {
+    const QFontMetrics caption(out.caption->font()), figure(out.figure->font());
+    const QString longest =
+        &out == &m_outs[kRate] ? tr("Rate, %1 of planned").arg(u"188 %"_s) : out.caption->text();
+    return std::max(caption.horizontalAdvance(longest),
+                    figure.horizontalAdvance(u"0.888"_s) + px(5) + out.unit->sizeHint().width());
 }
 
 /// So many lines are kept free for the words, so that nothing jumps while the cursor is dragged.

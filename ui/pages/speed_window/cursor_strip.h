@@ -8,7 +8,6 @@
 #include "ui/pages/speed_window/window_study.h"
 
 class QBoxLayout;
-class QGridLayout;
 
 namespace bw {
 
@@ -37,8 +36,8 @@ class CursorStrip : public QWidget {
         TextLabel* unit;
     };
     static ReadOut addReadOut(const QString& name, const QString& caption);
-    void placeReadOuts(int columns);
     void arrange();
+    int widest(const ReadOut& out) const;
     void setWordLines(int lines);
     static void fill(ReadOut& out, const QString& figure, const QString& unit);
     void showRate(const WindowStudy& study, const OperatingPoint& point);
@@ -49,7 +48,7 @@ class CursorStrip : public QWidget {
 
     std::vector<ReadOut> m_outs;  ///< in the order of their captions
     QBoxLayout* m_top;
-    QGridLayout* m_grid;
+    QBoxLayout* m_row;
     bool m_isNarrow = false;
     TextLabel* m_dropletWords;
     DropletChips* m_droplets;

@@ -241,9 +241,9 @@ class Writer {
             case Origin::Handbook:
                 return QObject::tr("from the handbook");
             case Origin::Assumed:
-                return QObject::tr("assumed");
+                break;
         }
-        return {};
+        return item.isProgram ? QObject::tr("assumed by the program") : QObject::tr("assumed");
     }
 
     void addAdvice(const Advice& advice, const QString& icon) {

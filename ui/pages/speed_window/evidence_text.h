@@ -34,6 +34,8 @@ Span spanOf(const WindowStudy& study, const Sentences& sentences);
 /// The cautions that belong here (C18 to C21; C25 for a heavy liquid; C8 and C24
 /// where floor or nozzle ask for a change), each with its lead.
 QStringList cautionsOf(const WindowStudy& study);
+/// Those of changing the floor, or another setting of the controller.
+QStringList settingCautions();
 
 /// The page that mends a problem, by the field it names: "machine", "nozzles" or "season".
 QString pageForProblem(const Problem& problem);

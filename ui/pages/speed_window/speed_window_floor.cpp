@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <QTimer>
 
+#include "core/model/typed_over.h"
 #include "ui/kit/cautions.h"
 #include "ui/kit/chips.h"
 #include "ui/kit/evidence.h"
@@ -15,15 +16,19 @@ namespace bw {
 
 using namespace Qt::StringLiterals;
 
-/// Those of the window, and those of changing a setting while one is being tried.
+/// Those of the window, and those of changing a setting wherever the floor can be moved: they stand
+/// before a hand takes hold of it, so that the chart does not give way under the hand.
 QStringList SpeedWindowPage::cautionsNow() const {
     QStringList texts = cautionsOf(*m_study);
-    if (!m_floor) return texts;
-    for (const QString& text : {cautionText(u"C8"_s, tr("Changing the floor:")),
-                                cautionText(u"C24"_s, tr("Settings:"))}) {
-        if (!texts.contains(text)) texts.prepend(text);
+    if (m_views->currentIndex() != View::Pressure || !canMoveFloor()) return texts;
+    for (const QString& text : settingCautions()) {
+        if (!texts.contains(text)) texts.append(text);
     }
     return texts;
+}
+
+bool SpeedWindowPage::canMoveFloor() const {
+    return m_study->machine.limits.pressureFloor && !m_study->isPulsed();
 }
 
 void SpeedWindowPage::tellEvidence() {
@@ -37,7 +42,7 @@ void SpeedWindowPage::placeFloorGrip() {
     const WindowStudy& s = *m_study;
     const double step = s.pressureUnit() == Unit::Psi ? 1.0 : 0.1;
     const auto& limits = s.machine.limits;
-    if (!limits.pressureFloor || s.isPulsed()) return m_pressure->setLevel({}, 0, 0, 0);
+    if (!canMoveFloor()) return m_pressure->setLevel({}, 0, 0, 0);
     const double ceiling =
         limits.pressureCeiling ? s.y(limits.pressureCeiling->value) : s.pressureTo;
     m_pressure->setLevel(s.y(limits.pressureFloor->value), step, ceiling - step, step,
@@ -49,9 +54,7 @@ void SpeedWindowPage::previewFloor(std::optional<Pressure> floor) {
     m_floor = floor;
     study();
     showStudy();
-    m_viewHint->setText(
-        floor ? tr("Floor %1: Enter sets it, Esc not").arg(shown(*floor, m_study->style))
-              : tr("Drag the line, or ← →"));
+    m_viewHint->setText(floor ? tr("Enter sets, Esc not") : tr("Drag, or ← →"));
 }
 
 void SpeedWindowPage::takeFloor(Pressure floor) {
@@ -62,8 +65,7 @@ void SpeedWindowPage::takeFloor(Pressure floor) {
     const QString before = after.limits.pressureFloor
                                ? shown(after.limits.pressureFloor->value, m_study->style)
                                : tr("not known");
-    // Nobody measured what a hand has dragged.
-    after.limits.pressureFloor = Sourced<Pressure>(floor, Origin::Handbook);
+    after.limits.pressureFloor = movedByHand(floor);
     const auto done = session().editMachine(
         session().currentMachine(), std::move(after),
         tr("pressure floor %1 to %2").arg(before, shown(floor, m_study->style)));

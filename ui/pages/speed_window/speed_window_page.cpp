@@ -11,6 +11,7 @@
 #include <algorithm>
 
 #include "core/model/nozzle_sizes.h"
+#include "core/model/typed_over.h"
 #include "core/store/farm_file.h"
 #include "ui/kit/actions.h"
 #include "ui/kit/buttons.h"
@@ -165,7 +166,7 @@ void SpeedWindowPage::study() {
     }
     const NumberStyle style = machine ? session().styleOf(*machine) : session().currentStyle();
     Machine tried = machine ? *machine : Machine{};
-    if (m_floor) tried.limits.pressureFloor = Sourced<Pressure>(*m_floor);
+    if (m_floor) tried.limits.pressureFloor = movedByHand(*m_floor);
     *m_study = studied(machine ? &tried : nullptr, job, style, candidates, inHand);
 }
 
@@ -289,7 +290,7 @@ void SpeedWindowPage::showView(int view) {
     m_strip->setVisible(view != View::Along);
     m_viewHint->setText(view == View::ByTable ? tr("Ctrl+C copies")
                         : view == View::Along ? tr("← → walk along the boom")
-                                              : tr("Drag the line, or ← →"));
+                                              : tr("Drag, or ← →"));
     if (view == View::Along) m_boom->showCursor(m_cursor);
     showCautions();
 }

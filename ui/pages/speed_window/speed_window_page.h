@@ -84,6 +84,7 @@ class SpeedWindowPage : public Page {
     void nextNozzle();
     void tellEvidence();
     QStringList cautionsNow() const;
+    bool canMoveFloor() const;
     void placeFloorGrip();
     void previewFloor(std::optional<Pressure> floor);
     void takeFloor(Pressure floor);

@@ -14,6 +14,11 @@ namespace {
 constexpr double kFertiliser = 1.1;
 }  // namespace
 
+QStringList settingCautions() {
+    return {cautionText(u"C8"_s, QObject::tr("Changing the floor:")),
+            cautionText(u"C24"_s, QObject::tr("Settings:"))};
+}
+
 QStringList cautionsOf(const WindowStudy& study) {
     QStringList texts{cautionText(u"C19"_s, QObject::tr("High end:")),
                       cautionText(u"C18"_s, QObject::tr("Droplets:")),
@@ -26,9 +31,7 @@ QStringList cautionsOf(const WindowStudy& study) {
     const auto floor = floorAdvice(study.model(), study.window());
     const bool changesFloor =
         std::any_of(ways.begin(), ways.end(), [](const auto& w) { return w.floor.has_value(); });
-    if (changesFloor || (floor && floor->asksForWork))
-        texts << cautionText(u"C8"_s, QObject::tr("Changing the floor:"))
-              << cautionText(u"C24"_s, QObject::tr("Settings:"));
+    if (changesFloor || (floor && floor->asksForWork)) texts << settingCautions();
     return texts;
 }
 

@@ -30,6 +30,14 @@ StudiedNozzle studiedNozzle(const Machine& machine, const Job& job, const Nozzle
     return out;
 }
 
+/// How many candidates come before by name: whatever their order of the moment, a nozzle keeps its
+/// colour and dash.
+std::size_t placeByName(const std::vector<Nozzle>& candidates, const Nozzle& nozzle) {
+    return static_cast<std::size_t>(
+        std::count_if(candidates.begin(), candidates.end(),
+                      [&](const Nozzle& other) { return other.name < nozzle.name; }));
+}
+
 /// What keeps the machine or the job from being reckoned with, whatever the nozzle.
 std::optional<Problem> ownProblem(const Machine& machine, const Job& job) {
     const auto model = WindowModel::make(machine, builtInNozzles().front(), job);
@@ -116,7 +124,7 @@ WindowStudy studied(const Machine* machine, const Job* job, const NumberStyle& s
     for (const auto& nozzle : candidates) {
         if (nozzle.name == inHand) study.inHand = study.nozzles.size();
         study.nozzles.push_back(
-            studiedNozzle(*machine, *job, nozzle, study.nozzles.size(), style.units));
+            studiedNozzle(*machine, *job, nozzle, placeByName(candidates, nozzle), style.units));
     }
     if (study.nozzles.empty()) return study;
     if (study.hand().problem) {
