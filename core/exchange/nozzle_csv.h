@@ -31,6 +31,8 @@ enum class NozzleColumn {
     Droplets,
     Drift,
     SprayAngle,
+    Passage,
+    Material,
     Price,
     AcceptUnchecked,
     Demo,
@@ -40,7 +42,7 @@ enum class NozzleColumn {
 /// The words are the headings of an export.
 template <>
 struct ChoiceNames<NozzleColumn> {
-    static constexpr std::array<std::pair<NozzleColumn, std::string_view>, 19> names{
+    static constexpr std::array<std::pair<NozzleColumn, std::string_view>, 21> names{
         {{NozzleColumn::Name, "name"},
          {NozzleColumn::Family, "family"},
          {NozzleColumn::SizeCode, "size_code"},
@@ -55,6 +57,8 @@ struct ChoiceNames<NozzleColumn> {
          {NozzleColumn::Droplets, "droplets"},
          {NozzleColumn::Drift, "drift"},
          {NozzleColumn::SprayAngle, "spray_angle"},
+         {NozzleColumn::Passage, "passage"},
+         {NozzleColumn::Material, "material"},
          {NozzleColumn::Price, "price"},
          {NozzleColumn::AcceptUnchecked, "accept_unchecked"},
          {NozzleColumn::Demo, "demo"},

@@ -35,6 +35,9 @@ std::string choiceWord(std::string_view text) {
         {"flat", "fan"},
         {"streamer", "stream"},
         {"streaming", "stream"},
+        {"plastic", "polymer"},
+        {"stainless", "stainless_steel"},
+        {"stainless steel", "stainless_steel"},
     };
     const std::string word = lower(text);
     const auto found = kWords.find(word);
@@ -91,6 +94,10 @@ class RowReader {
                 return takeText(i, n.notes);
             case NozzleColumn::Kind:
                 return takeChoice(i, n.kind);
+            case NozzleColumn::Material:
+                return takeChoice(i, n.material);
+            case NozzleColumn::Passage:
+                return takeQuantity(i, n.passage);
             case NozzleColumn::Flow:
                 return takeQuantity(i, n.flow);
             case NozzleColumn::At:

@@ -33,6 +33,19 @@ struct ChoiceNames<NozzleKind> {
         {{NozzleKind::Fan, "fan"}, {NozzleKind::Stream, "stream"}, {NozzleKind::Plate, "plate"}}};
 };
 
+/// What the part with the hole is made of: it decides how fast the hole wears.
+enum class NozzleMaterial { Polymer, StainlessSteel, HardenedSteel, Ceramic, Brass, Other };
+template <>
+struct ChoiceNames<NozzleMaterial> {
+    static constexpr std::array<std::pair<NozzleMaterial, std::string_view>, 6> names{
+        {{NozzleMaterial::Polymer, "polymer"},
+         {NozzleMaterial::StainlessSteel, "stainless_steel"},
+         {NozzleMaterial::HardenedSteel, "hardened_steel"},
+         {NozzleMaterial::Ceramic, "ceramic"},
+         {NozzleMaterial::Brass, "brass"},
+         {NozzleMaterial::Other, "other"}}};
+};
+
 /// Droplet category over `from <= p < to` (the last band includes `to`).
 struct DropletBand {
     Pressure from;
@@ -69,8 +82,10 @@ struct Nozzle {
     Known<std::vector<FlowPoint>> table;
     Known<std::vector<DropletBand>> droplets;
     Known<std::vector<DriftBand>> drift;
-    Known<double> sprayAngle;      ///< degrees
-    Known<double> price;           ///< each, in the farm's currency
+    Known<double> sprayAngle;  ///< degrees
+    Known<double> price;       ///< each, in the farm's currency
+    Known<Length> passage;     ///< smallest way through it, for the mesh before it
+    Known<NozzleMaterial> material;
     bool acceptUnchecked = false;  ///< the user takes this nozzle in spite of missing tables
     bool isDemo = false;
     bool isBuiltIn = false;  ///< a size record of the standard, not a product
@@ -91,6 +106,8 @@ void visitFields(N& n, F&& f) requires(std::is_same_v<std::remove_const_t<N>, No
     f("drift", n.drift);
     f("spray_angle", n.sprayAngle);
     f("price", n.price);
+    f("passage", n.passage);
+    f("material", n.material);
 }
 
 }  // namespace bw

@@ -42,6 +42,7 @@ std::optional<double> lastMesh(const Machine& machine) {
 
 Fact adviceFact(const char* code, const Nozzle& nozzle, double mesh) {
     Fact fact{code, {{"nozzle", nozzle.name}, {"mesh", formatExact(mesh)}}};
+    if (nozzle.passage) fact.arguments.push_back({"passage", anyQuantity(nozzle.passage->value)});
     fact.arguments.push_back({"size", nozzle.sizeCode});
     return fact;
 }
@@ -69,9 +70,10 @@ std::optional<double> meshForSize(const std::string& sizeCode) {
 }
 
 std::optional<Fact> meshAdvice(const Nozzle& nozzle) {
-    const auto mesh = meshForSize(nozzle.sizeCode);
+    const auto mesh =
+        nozzle.passage ? meshFor(nozzle.passage->value) : meshForSize(nozzle.sizeCode);
     if (!mesh) return std::nullopt;
-    return adviceFact("mesh.by_size", nozzle, *mesh);
+    return adviceFact(nozzle.passage ? "mesh.by_passage" : "mesh.by_size", nozzle, *mesh);
 }
 
 std::vector<Fact> coarseStrainers(const Machine& machine, const std::vector<Nozzle>& nozzles) {
@@ -79,9 +81,11 @@ std::vector<Fact> coarseStrainers(const Machine& machine, const std::vector<Nozz
     const auto has = lastMesh(machine);
     if (!has) return out;
     for (const auto& nozzle : nozzles) {
-        const auto mesh = meshForSize(nozzle.sizeCode);
+        const auto mesh =
+            nozzle.passage ? meshFor(nozzle.passage->value) : meshForSize(nozzle.sizeCode);
         if (!mesh || *has >= *mesh) continue;
-        Fact fact = adviceFact("mesh.too_coarse_size", nozzle, *mesh);
+        Fact fact = adviceFact(nozzle.passage ? "mesh.too_coarse_passage" : "mesh.too_coarse_size",
+                               nozzle, *mesh);
         fact.arguments.push_back({"has", formatExact(*has)});
         out.push_back(std::move(fact));
     }

@@ -83,7 +83,7 @@ void fillField(Known<T>& field, int n) {
 /// Fields that came after the first kept file count apart, so that the values of the older ones
 /// stay those of that file.
 bool cameLater(std::string_view key) {
-    return key.starts_with("boom_pipe.");
+    return key.starts_with("boom_pipe.") || key == "passage" || key == "material";
 }
 
 template <class Record>

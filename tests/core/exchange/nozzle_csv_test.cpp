@@ -49,6 +49,8 @@ class SoundNozzles {
         if (coin()) give(n.drift, std::vector<DriftBand>{{bar(1), middle, between(50, 95)}});
         if (coin()) give(n.sprayAngle, between(80, 120));
         if (coin()) give(n.price, between(1, 30));
+        if (coin()) give(n.passage, make<Length>(between(0.5, 2), Unit::Millimetre));
+        if (coin()) give(n.material, NozzleMaterial::Ceramic);
         return n;
     }
 
