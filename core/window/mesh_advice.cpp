@@ -40,9 +40,27 @@ std::optional<double> lastMesh(const Machine& machine) {
     return std::nullopt;
 }
 
-Fact adviceFact(const char* code, const Nozzle& nozzle, double mesh) {
-    Fact fact{code, {{"nozzle", nozzle.name}, {"mesh", formatExact(mesh)}}};
-    if (nozzle.passage) fact.arguments.push_back({"passage", anyQuantity(nozzle.passage->value)});
+/// What a nozzle asks for, and whether its passage or its size is why.
+struct Need {
+    double mesh = 0.0;
+    bool isByPassage = false;
+};
+
+/// The finer of what the passage and what the size asks for: a wide passage does not make the
+/// practice for its size void.
+std::optional<Need> needOf(const Nozzle& nozzle) {
+    const auto bySize = meshForSize(nozzle.sizeCode);
+    const auto byPassage =
+        nozzle.passage ? meshFor(nozzle.passage->value) : std::optional<double>();
+    if (byPassage && (!bySize || *byPassage > *bySize)) return Need{*byPassage, true};
+    if (bySize) return Need{*bySize, false};
+    return std::nullopt;
+}
+
+Fact adviceFact(const std::string& code, const Nozzle& nozzle, const Need& need) {
+    Fact fact{code + (need.isByPassage ? "passage" : "size"),
+              {{"nozzle", nozzle.name}, {"mesh", formatExact(need.mesh)}}};
+    if (need.isByPassage) fact.arguments.push_back({"passage", anyQuantity(nozzle.passage->value)});
     fact.arguments.push_back({"size", nozzle.sizeCode});
     return fact;
 }
@@ -70,10 +88,9 @@ std::optional<double> meshForSize(const std::string& sizeCode) {
 }
 
 std::optional<Fact> meshAdvice(const Nozzle& nozzle) {
-    const auto mesh =
-        nozzle.passage ? meshFor(nozzle.passage->value) : meshForSize(nozzle.sizeCode);
-    if (!mesh) return std::nullopt;
-    return adviceFact(nozzle.passage ? "mesh.by_passage" : "mesh.by_size", nozzle, *mesh);
+    const auto need = needOf(nozzle);
+    if (!need) return std::nullopt;
+    return adviceFact("mesh.by_", nozzle, *need);
 }
 
 std::vector<Fact> coarseStrainers(const Machine& machine, const std::vector<Nozzle>& nozzles) {
@@ -81,11 +98,9 @@ std::vector<Fact> coarseStrainers(const Machine& machine, const std::vector<Nozz
     const auto has = lastMesh(machine);
     if (!has) return out;
     for (const auto& nozzle : nozzles) {
-        const auto mesh =
-            nozzle.passage ? meshFor(nozzle.passage->value) : meshForSize(nozzle.sizeCode);
-        if (!mesh || *has >= *mesh) continue;
-        Fact fact = adviceFact(nozzle.passage ? "mesh.too_coarse_passage" : "mesh.too_coarse_size",
-                               nozzle, *mesh);
+        const auto need = needOf(nozzle);
+        if (!need || *has >= need->mesh) continue;
+        Fact fact = adviceFact("mesh.too_coarse_", nozzle, *need);
         fact.arguments.push_back({"has", formatExact(*has)});
         out.push_back(std::move(fact));
     }

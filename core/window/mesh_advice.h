@@ -19,12 +19,13 @@ std::optional<double> meshFor(Length passage);
 /// no source). Nothing for a size that the standard does not know.
 std::optional<double> meshForSize(const std::string& sizeCode);
 
-/// What strainer a nozzle asks for by its size, fact "mesh.by_size"; nothing if that is not known.
+/// What strainer a nozzle asks for, the finer of what its size and its passage say: fact
+/// "mesh.by_size" or "mesh.by_passage"; nothing if neither is known.
 std::optional<Fact> meshAdvice(const Nozzle& nozzle);
 
 /// The strainer nearest the nozzles against the nozzles given: those that ask for a finer one,
-/// facts "mesh.too_coarse_size". Nothing is said of nozzles whose size is not known, nor without a
-/// mesh.
+/// facts "mesh.too_coarse_size" or "mesh.too_coarse_passage". Nothing is said of nozzles of which
+/// neither is known, nor without a mesh.
 std::vector<Fact> coarseStrainers(const Machine& machine, const std::vector<Nozzle>& nozzles);
 
 }  // namespace bw

@@ -60,6 +60,9 @@ class FarmSession : public QObject {
     Outcome editNozzle(RecordId id, Nozzle after, const QString& undoText);
     Outcome removeNozzle(RecordId id, const QString& undoText);
     Outcome addNozzles(std::vector<Nozzle> nozzles, const QString& undoText);
+    /// Many nozzles in one step (import, copy within a family): replaces those with an id, which
+    /// keep their names, adds those with id 0.
+    Outcome takeNozzles(std::vector<StoredNozzle> nozzles, const QString& undoText);
     /// At `position` in the machine's list (0: first); below 0 or past the end: last.
     Result<RecordId> addJob(RecordId machine, Job job, int position, const QString& undoText);
     Outcome editJob(RecordId id, Job after, const QString& undoText);

@@ -96,14 +96,26 @@ Result<RecordId> FarmSession::addNozzle(Nozzle nozzle, const QString& undoText) 
 }
 
 Outcome FarmSession::addNozzles(std::vector<Nozzle> nozzles, const QString& undoText) {
+    std::vector<StoredNozzle> fresh;
+    for (auto& nozzle : nozzles) fresh.push_back({0, std::move(nozzle)});
+    return takeNozzles(std::move(fresh), undoText);
+}
+
+Outcome FarmSession::takeNozzles(std::vector<StoredNozzle> nozzles, const QString& undoText) {
     std::vector<RecordChange> changes;
     std::set<std::string> names;
-    for (auto& nozzle : nozzles) {
+    for (auto& [id, nozzle] : nozzles) {
+        const auto* before = id == 0 ? nullptr : recordOf(m_season.nozzles, id);
+        if (id != 0 && !before) return error("record_gone");
+        if (before) nozzle.name = before->nozzle.name;
         const bool isTwice = !nozzle.name.empty() && !names.insert(nozzle.name).second;
-        if (isTwice || isNameTaken(nozzle.name, 0)) return nameTaken(nozzle.name);
+        if (isTwice || isNameTaken(nozzle.name, id)) return nameTaken(nozzle.name);
         nozzle.isBuiltIn = false;
-        changes.push_back(
-            added(StoredNozzle{m_file->newId(RecordKind::Nozzle), std::move(nozzle)}));
+        if (before)
+            changes.push_back(changed(*before, StoredNozzle{id, std::move(nozzle)}));
+        else
+            changes.push_back(
+                added(StoredNozzle{m_file->newId(RecordKind::Nozzle), std::move(nozzle)}));
     }
     return performAsStep(std::move(changes), undoText);
 }

@@ -46,6 +46,26 @@ TEST(MeshAdvice, GoesByTheSize) {
     EXPECT_EQ(meshAdvice(n)->code, "mesh.by_size");
 }
 
+TEST(MeshAdvice, APassageCountsWhereItAsksForFiner) {
+    Nozzle n = nozzle();
+    n.passage = Sourced<Length>(micrometres(500));
+    EXPECT_EQ(meshAdvice(n)->code, "mesh.by_passage");
+    EXPECT_EQ(words(*meshAdvice(n)),
+              "Its smallest passage is 0.5 mm: the last strainer before it should be 40 mesh or "
+              "finer (openings of test sieves, from memory; strainers differ).");
+    n.sizeCode = "03";  // whose 50 mesh is finer than the passage asks for
+    EXPECT_EQ(meshAdvice(n)->code, "mesh.by_size");
+    n.passage = Sourced<Length>(micrometres(200));
+    EXPECT_EQ(meshAdvice(n)->code, "mesh.by_passage");
+    Machine m = machine();
+    m.strainers.nozzleMesh = Sourced<double>(50);
+    n.name = "Demo small";
+    ASSERT_EQ(coarseStrainers(m, {n}).size(), 1U);
+    EXPECT_EQ(words(coarseStrainers(m, {n})[0]),
+              "Demo small has a passage of 0.2 mm and asks for 80 mesh or finer; the last strainer "
+              "before it has 50 mesh (openings from memory).");
+}
+
 TEST(MeshAdvice, AStrainerTooCoarseForASetAboardIsAsked) {
     Machine m = machine();
     m.strainers.nozzleMesh = Sourced<double>(50);

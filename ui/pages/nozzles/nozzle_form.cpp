@@ -73,6 +73,8 @@ NozzleForm::NozzleForm(const FarmSession& session, QWidget* parent)
     addPressures();
     addTables();
     addRest();
+    addBuild();
+    addAccept();
 }
 
 TextLabel* NozzleForm::addText(const QString& name, const QString& label, const QString& hint,
@@ -193,6 +195,49 @@ void NozzleForm::bindTable(TextField* field, const QString& name, const QString&
     });
 }
 
+template <class E>
+void NozzleForm::addChoice(const QString& name, const QString& label, const QString& words,
+                           Known<E> Nozzle::*field,
+                           const std::vector<std::pair<E, QString>>& choices) {
+    auto* caption = new TextLabel(label, TextSize::Body, Role::Ink, false, this);
+    auto* box = new ChoiceBox(this);
+    box->setObjectName(u"nozzles.form."_s + name);
+    box->setAccessibleName(label);
+    box->addItem(tr("not known"), -1);
+    for (const auto& [value, text] : choices) box->addItem(text, int(value));
+    caption->setBuddy(box);
+    m_grid->addWidget(caption, m_row, 0);
+    m_grid->addWidget(box, m_row++, 1);
+    m_fields.push_back(box);
+    connect(box, &QComboBox::activated, this, [this, box, field, words] {
+        const int taken = box->currentData().toInt();
+        Known<E> value = m_nozzle.*field;
+        if (taken < 0)
+            value.reset();
+        else if (!value)
+            value = Sourced<E>(static_cast<E>(taken));
+        else
+            value->value = static_cast<E>(taken);
+        Nozzle next = m_nozzle;
+        next.*field = value;
+        give(next,
+             taken < 0 ? tr("%1 unknown").arg(words) : tr("%1 %2").arg(words, box->currentText()));
+    });
+    auto* origin = addOrigin(name, m_row - 1, [this, field, words](Origin o) {
+        Nozzle next = m_nozzle;
+        if (!(next.*field)) return;
+        (next.*field)->origin = o;
+        (next.*field)->date = dayOf(o);
+        give(next, tr("%1 %2").arg(words, originWord(o)));
+    });
+    m_shows.push_back([this, box, field, origin] {
+        const auto& value = m_nozzle.*field;
+        box->setCurrentData(value ? int(value->value) : -1);
+        origin->setVisible(value.has_value());
+        if (value) origin->setCurrentData(int(value->origin));
+    });
+}
+
 void NozzleForm::addNames() {
     const auto plain = [this](TextField* field, std::string Nozzle::*member, const QString& words) {
         connect(field, &TextField::committed, this,
@@ -272,6 +317,27 @@ void NozzleForm::addRest() {
          u"spray_angle"_s, tr("spray angle"), &Nozzle::sprayAngle);
     bind(addQuantity(u"price"_s, tr("Price of one"), Dimension::None, Unit::None), u"price"_s,
          tr("price"), &Nozzle::price);
+}
+
+/// How it is made: the mesh before it goes by the passage, its wear by the material.
+void NozzleForm::addBuild() {
+    auto* passage =
+        addQuantity(u"passage"_s, tr("Smallest passage"), Dimension::Length, Unit::Millimetre);
+    bind(passage, u"passage"_s, tr("passage"), &Nozzle::passage);
+    addChoice<NozzleKind>(u"kind"_s, tr("Kind"), tr("kind"), &Nozzle::kind,
+                          {{NozzleKind::Fan, tr("fan")},
+                           {NozzleKind::Stream, tr("stream")},
+                           {NozzleKind::Plate, tr("bar with plates")}});
+    addChoice<NozzleMaterial>(u"material"_s, tr("Material"), tr("material"), &Nozzle::material,
+                              {{NozzleMaterial::Polymer, tr("polymer")},
+                               {NozzleMaterial::StainlessSteel, tr("stainless steel")},
+                               {NozzleMaterial::HardenedSteel, tr("hardened steel")},
+                               {NozzleMaterial::Ceramic, tr("ceramic")},
+                               {NozzleMaterial::Brass, tr("brass")},
+                               {NozzleMaterial::Other, tr("other")}});
+}
+
+void NozzleForm::addAccept() {
     auto* accept = new QCheckBox(tr("Take it for jobs although a table is missing"), this);
     accept->setObjectName(u"nozzles.form.accept_unchecked"_s);
     accept->setToolTip(
@@ -302,6 +368,8 @@ void NozzleForm::setNozzle(const Nozzle& nozzle, const NumberStyle& style, bool 
             edit->setUnit(displayUnit(style.units, Dimension::Flow));
         else if (name.contains(u"pressure"_s) || name.endsWith(u".at"_s))
             edit->setUnit(displayUnit(style.units, Dimension::Pressure));
+        else if (name.endsWith(u"passage"_s))
+            edit->setUnit(style.units == UnitSystem::Us ? Unit::Inch : Unit::Millimetre);
         edit->setDecimalMark(style.decimalMark);
     }
     const QString unit = symbol(bandStyle(nozzle, style).pressure);

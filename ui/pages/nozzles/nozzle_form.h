@@ -49,9 +49,15 @@ class NozzleForm : public QWidget {
     void addPressures();
     void addTables();
     void addRest();
+    void addBuild();
+    void addAccept();
     template <class T>
     void bind(QuantityEdit* edit, const QString& name, const QString& words,
               Known<T> Nozzle::*field);
+    /// A box of the choices of an enum with their words, "not known" first.
+    template <class E>
+    void addChoice(const QString& name, const QString& label, const QString& words,
+                   Known<E> Nozzle::*field, const std::vector<std::pair<E, QString>>& choices);
     template <class T>
     void bindTable(TextField* field, const QString& name, const QString& words,
                    Known<T> Nozzle::*member, std::function<Result<T>(const std::string&)> read,
