@@ -5,10 +5,12 @@
 #include <QAbstractButton>
 #include <QComboBox>
 #include <QDateTime>
+#include <QLabel>
 #include <QLineEdit>
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
+#include <algorithm>
 
 #include "app/app_context.h"
 #include "app/command_line.h"
@@ -125,6 +127,34 @@ TEST_F(NozzlesTest, ASizeOfTheStandardIsReadOnlyAndCanBeCopied) {
     QTest::mouseClick(copy, Qt::LeftButton);
     EXPECT_TRUE(stored("Size 04 (US record), copy"));
     EXPECT_TRUE(line("nozzles.form.name.line")->isEnabled());
+}
+
+TEST_F(NozzlesTest, PassageAndMaterialAreKeptAndTheMeshFollowsThePassage) {
+    auto* notes = find<QWidget>("nozzles.detail.notes");
+    const auto says = [&](const QString& words) {
+        const auto labels = notes->findChildren<QLabel*>();
+        return std::any_of(labels.begin(), labels.end(), [&](const QLabel* label) {
+            return label->isVisible() && label->text().contains(words);
+        });
+    };
+    ASSERT_TRUE(QTest::qWaitFor([&] { return says(u"For size 03 a strainer of 50 mesh"_s); }));
+    type("nozzles.form.passage.line", "0,2 mm");
+    auto* material = find<QComboBox>("nozzles.form.material");
+    ASSERT_TRUE(material && material->isVisible());
+    ASSERT_EQ(material->currentText(), u"not known"_s);
+    material->setFocus();
+    QTest::keyClick(material, Qt::Key_C);  // ceramic
+    const Nozzle* n = stored("Demo plain fan 03");
+    ASSERT_TRUE(n && n->passage && n->material);
+    EXPECT_NEAR(in(n->passage->value, Unit::Millimetre), 0.2, 1e-12);
+    EXPECT_EQ(n->material->value, NozzleMaterial::Ceramic);
+    EXPECT_TRUE(QTest::qWaitFor([&] { return says(u"Its smallest passage is 0.008 in"_s); }));
+    QTest::keyClick(window, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_FALSE(stored("Demo plain fan 03")->material);
+    EXPECT_EQ(material->currentText(), u"not known"_s);
+    QTest::keyClick(window, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_FALSE(stored("Demo plain fan 03")->passage);
+    EXPECT_TRUE(QTest::qWaitFor([&] { return says(u"For size 03 a strainer of 50 mesh"_s); }));
 }
 
 TEST_F(NozzlesTest, RemoveAndTakeBack) {
