@@ -218,11 +218,12 @@ class RowReader {
 
     /// A flow at the pressure of the heading.
     void takePoint(std::size_t i) {
+        const auto& at = m_columns[i].at;
+        if (!at) return fail(i, error("csv_flow_without_pressure"));
         Known<Flow> flow;
         takeQuantity(i, flow);
         if (!flow) return;
-        const Pressure at = m_columns[i].at.value_or(Pressure{});
-        m_points.push_back({at, flow->value});
+        m_points.push_back({*at, flow->value});
         m_pointFlow = flow;
     }
     /// One is a rating, several are a table.

@@ -158,26 +158,66 @@ std::string caughtText(const CatchTest& test, int nozzle, const ReportContext& c
     return first + " / " + again;
 }
 
-SheetTable tableOf(const Found& found, bool onlyOff, const ReportContext& context) {
+/// The nozzles off the limits, with what to do.
+SheetTable offTable(const Found& found, const ReportContext& context) {
     SheetTable out = tableHead(context);
     for (const auto& n : found.summary.nozzles) {
-        const bool isOff = n.verdict != CatchVerdict::Good;
-        if (onlyOff && !isOff) continue;
+        if (n.verdict == CatchVerdict::Good) continue;
         out.rows.push_back({{std::to_string(n.nozzle), caughtText(found.test, n.nozzle, context),
                              context.figure(n.flow.value),
                              n.ofNew ? percentText(*n.ofNew, context) : std::string("–"),
                              percentText(n.ofMean, context), deed(n.verdict, context)},
-                            isOff});
+                            true});
     }
     return out;
 }
 
-/// To fill in by hand.
-SheetTable blankTable(const CatchTest& test, const ReportContext& context) {
-    SheetTable out = tableHead(context);
-    for (const int nozzle : nozzlesToCatch(test))
-        out.rows.push_back({{std::to_string(nozzle), {}, {}, {}, {}, {}}, false});
+/// Short rows side by side, read down each column, so that a whole boom stands on one page.
+SheetTable sideBySide(const std::vector<SheetColumn>& columns,
+                      const std::vector<std::vector<std::string>>& rows, std::size_t across) {
+    SheetTable out;
+    for (std::size_t k = 0; k < across; ++k)
+        out.columns.insert(out.columns.end(), columns.begin(), columns.end());
+    const std::size_t down = (rows.size() + across - 1) / across;
+    for (std::size_t r = 0; r < down; ++r) {
+        SheetRow row;
+        for (std::size_t k = 0; k < across; ++k) {
+            const std::size_t at = k * down + r;
+            const std::vector<std::string> none(columns.size());
+            const auto& cells = at < rows.size() ? rows[at] : none;
+            row.cells.insert(row.cells.end(), cells.begin(), cells.end());
+        }
+        out.rows.push_back(std::move(row));
+    }
     return out;
+}
+
+/// Every nozzle caught: number, jug, how far off; R and C as in the picture.
+SheetTable everyTable(const Found& found, const ReportContext& context) {
+    std::vector<std::vector<std::string>> rows;
+    for (std::size_t i = 0; i < found.summary.nozzles.size(); ++i) {
+        const CaughtNozzle& n = found.summary.nozzles[i];
+        std::string off = offText(found.picture.nozzles[i], context);
+        if (n.verdict != CatchVerdict::Good)
+            off += n.verdict == CatchVerdict::Replace ? " R" : " C";
+        rows.push_back(
+            {std::to_string(n.nozzle), caughtText(found.test, n.nozzle, context), std::move(off)});
+    }
+    const auto head = tableHead(context).columns;
+    return sideBySide(
+        {head[0],
+         head[1],
+         {context.say(found.picture.isOfNew ? "report.catch_off_new" : "report.catch_off_mean"),
+          true}},
+        rows, 4);
+}
+
+/// To fill in by hand: what was caught, and after cleaning.
+SheetTable blankTable(const CatchTest& test, const ReportContext& context) {
+    std::vector<std::vector<std::string>> rows;
+    for (const int nozzle : nozzlesToCatch(test)) rows.push_back({std::to_string(nozzle), {}, {}});
+    const auto head = tableHead(context).columns;
+    return sideBySide({head[0], head[1], {context.say("report.catch_again"), true}}, rows, 3);
 }
 
 std::string ruleText(const CatchTest& test, const ReportContext& context) {
@@ -192,6 +232,7 @@ Sheet catchSheet(const YardRecord& record, const Machine& machine, const ReportC
     Sheet sheet =
         sheetWithHead("report.catch_title", machine, machine.isDemo || record.isDemo, context);
     sheet.fileName = sheet.title + ", " + machine.name;
+    sheet.fillsPages = true;
     const auto summary = summaryOf(test);
     const std::string day =
         (record.finished.empty() ? record.started : record.finished).substr(0, 10);
@@ -213,11 +254,10 @@ Sheet catchSheet(const YardRecord& record, const Machine& machine, const ReportC
     sheet.add(SheetParagraph{ruleText(test, context)});
     for (const auto& problem : summary->warnings)
         sheet.add(SheetParagraph{context.sentences.of(problem, context.style)});
-    const SheetTable offOnes = tableOf(found, true, context);
+    const SheetTable offOnes = offTable(found, context);
     if (!offOnes.rows.empty()) sheet.add(offOnes);
-    sheet.add(SheetPageBreak{});
     sheet.add(SheetHeading{context.say("report.catch_every")});
-    sheet.add(tableOf(found, false, context));
+    sheet.add(everyTable(found, context));
     return sheet;
 }
 

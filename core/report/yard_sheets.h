@@ -10,8 +10,8 @@
 /// each stand before what is to be done.
 namespace bw {
 
-/// A catch test: on its first page what was found, bars by section, off nozzles with what to do;
-/// every nozzle after that. Nothing caught yet: a list to fill in by hand.
+/// A catch test on one page: what was found, bars by section, off nozzles with what to do, every
+/// nozzle. Nothing caught yet: a list to fill in by hand.
 Sheet catchSheet(const YardRecord& record, const Machine& machine, const ReportContext& context);
 
 /// A phase of the pre-season list, with the ticks and notes of `record`.

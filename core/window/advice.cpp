@@ -7,6 +7,7 @@
 
 #include "core/window/supply.h"
 #include "core/window/verdict.h"
+#include "core/window/window_ends.h"
 
 namespace bw {
 namespace {
@@ -86,6 +87,17 @@ Outside outsideAt(const WindowModel& model, Speed speed, Limit pin, UnitSystem u
     return out;
 }
 
+/// What the window would be in the other position: what the Season reckons with.
+Fact windowThere(const WindowModel& model, RestrictorPosition position) {
+    Machine machine = model.machine();
+    machine.restrictor.position = Sourced<RestrictorPosition>(position);
+    const auto there = windowEnds(machine, model.nozzle(), model.job());
+    if (!there || there->empty) return {"advice.valve_there_empty", {}};
+    const Speed low = there->low.value_or(Speed{});
+    if (!there->high) return {"advice.valve_there_from", {arg("low", low)}};
+    return {"advice.valve_there", {arg("low", low), arg("high", *there->high)}};
+}
+
 }  // namespace
 
 std::optional<Advice> floorAdvice(const WindowModel& model, const SpeedWindow& window) {
@@ -122,6 +134,7 @@ std::optional<Advice> restrictorAdvice(const WindowModel& model, const SpeedWind
         advice.asksForWork = true;
         advice.body.push_back(
             {narrowed ? "advice.valve_stands_full_bore" : "advice.valve_stands_narrowed", {}});
+        advice.body.push_back(windowThere(model, r.position));
     }
     advice.body.push_back(crossingFact(model, r));
     for (auto& reason : restrictorReasons(model.machine()))

@@ -2,7 +2,6 @@
 #include "core/yard/checklist.h"
 
 #include <algorithm>
-#include <cassert>
 #include <nlohmann/json.hpp>
 #include <set>
 
@@ -67,25 +66,18 @@ bool hasHeavyJob(const std::vector<Job>& jobs) {
 }  // namespace
 
 Result<std::vector<ChecklistPart>> checklistFrom(std::string_view json) {
-    try {
+    return yard_data::loaded([&] {
         std::vector<ChecklistPart> out;
         const Json whole = Json::parse(json);
         for (const auto& part : whole.at("phases")) out.push_back(partOf(part));
         requireUnique(out);
         return out;
-    } catch (const BrokenData& problem) {
-        return error("knowledge_broken", problem.where);
-    } catch (const Json::exception& problem) {
-        return error("knowledge_broken", problem.what());
-    }
+    });
 }
 
 const std::vector<ChecklistPart>& wholeChecklist() {
-    static const std::vector<ChecklistPart> parts = [] {
-        auto read = checklistFrom(resource("knowledge/checklist.json"));
-        assert(read.isOk());
-        return read ? std::move(read).value() : std::vector<ChecklistPart>{};
-    }();
+    static const std::vector<ChecklistPart> parts =
+        yard_data::shipped(checklistFrom(resource("knowledge/checklist.json")));
     return parts;
 }
 

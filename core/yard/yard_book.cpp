@@ -2,7 +2,6 @@
 #include "core/yard/yard_book.h"
 
 #include <algorithm>
-#include <cassert>
 #include <nlohmann/json.hpp>
 #include <set>
 
@@ -141,25 +140,18 @@ bool YardCheckText::firmsUp(std::string_view where) const {
 }
 
 Result<std::vector<YardCheckText>> yardChecksFrom(std::string_view json) {
-    try {
+    return yard_data::loaded([&] {
         std::vector<YardCheckText> out;
         const Json whole = Json::parse(json);
         for (const auto& check : whole.at("yard_checks")) out.push_back(checkOf(check));
         requireUnique(out);
         return out;
-    } catch (const BrokenData& problem) {
-        return error("knowledge_broken", problem.where);
-    } catch (const Json::exception& problem) {
-        return error("knowledge_broken", problem.what());
-    }
+    });
 }
 
 const std::vector<YardCheckText>& yardChecks() {
-    static const std::vector<YardCheckText> checks = [] {
-        auto read = yardChecksFrom(resource("knowledge/yard_checks.json"));
-        assert(read.isOk());
-        return read ? std::move(read).value() : std::vector<YardCheckText>{};
-    }();
+    static const std::vector<YardCheckText> checks =
+        yard_data::shipped(yardChecksFrom(resource("knowledge/yard_checks.json")));
     return checks;
 }
 

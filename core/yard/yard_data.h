@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <cassert>
+#include <exception>
 #include <nlohmann/json_fwd.hpp>
 #include <string>
+#include <utility>
 #include <vector>
 
+#include "core/base/result.h"
 #include "core/diagnosis/knowledge.h"
 #include "core/yard/profile_condition.h"
 
@@ -17,6 +21,24 @@ using Json = nlohmann::json;
 struct BrokenData {
     std::string where;
 };
+
+/// What a loader gives out: the outcome of `read`, or knowledge_broken with the place.
+template <class Read>
+auto loaded(Read&& read) -> Result<decltype(read())> {
+    try {
+        return read();
+    } catch (const BrokenData& problem) {
+        return error("knowledge_broken", problem.where);
+    } catch (const std::exception& problem) {
+        return error("knowledge_broken", problem.what());
+    }
+}
+/// The shipped data of a loader; a test reads them, so that they are never broken.
+template <class T>
+T shipped(Result<T> read) {
+    assert(read.isOk());
+    return read ? std::move(read).value() : T{};
+}
 
 /// A text that is there and not empty.
 std::string textOf(const Json& object, const char* key, const std::string& where);

@@ -98,6 +98,23 @@ TEST_F(NozzlesTest, BadEntriesSayWhyAndChangeNothing) {
     EXPECT_EQ(*stored("Demo plain fan 03"), before);
 }
 
+TEST_F(NozzlesTest, ARefusedEntryStaysWhileOtherFieldsAreFilled) {
+    type("nozzles.form.droplets.line", "Q up to 2");
+    type("nozzles.form.pressure_max.line", "abc");
+    type("nozzles.form.pressure_min.line", "1.2 bar");
+    EXPECT_NEAR(in(stored("Demo plain fan 03")->pressureMin->value, Unit::Bar), 1.2, 1e-12);
+    EXPECT_EQ(line("nozzles.form.droplets.line")->text(), u"Q up to 2"_s);
+    EXPECT_TRUE(find<TextField>("nozzles.form.droplets")->problem().contains(u"Q"_s));
+    EXPECT_EQ(line("nozzles.form.pressure_max.line")->text(), u"abc"_s);
+    // Another nozzle does not show what was refused for this one.
+    auto* list = find<QTableView>("nozzles.list.table");
+    list->setFocus();
+    QTest::keyClick(list, Qt::Key_Down);
+    EXPECT_NE(heading(), u"Demo plain fan 03"_s);
+    EXPECT_NE(line("nozzles.form.droplets.line")->text(), u"Q up to 2"_s);
+    EXPECT_NE(line("nozzles.form.pressure_max.line")->text(), u"abc"_s);
+}
+
 TEST_F(NozzlesTest, WhatIsSetToMeasuredBearsTheDay) {
     window->session().setClock([] { return QDate(2031, 4, 5).startOfDay(); });
     const auto set = [&](const char* name, Qt::Key key) {

@@ -136,18 +136,29 @@ EvidenceColumn::EvidenceColumn(QWidget* parent)
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
     row->addWidget(new HairLine(Qt::Vertical));
-    auto* column = new QVBoxLayout;
-    column->setSpacing(0);
-    row->addLayout(column, 1);
-    column->addWidget(m_verdict);
+    m_column = new QVBoxLayout;
+    m_column->setSpacing(0);
+    row->addLayout(m_column, 1);
+    m_column->addWidget(m_verdict);
     auto* scroll = new QScrollArea;
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setWidgetResizable(true);
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll->setFocusPolicy(Qt::NoFocus);
     scroll->setWidget(m_list);
-    column->addWidget(scroll, 1);
+    m_column->addWidget(scroll, 1);
     connect(m_list, &EvidenceList::linkActivated, this, &EvidenceColumn::linkActivated);
+}
+
+QVBoxLayout* EvidenceColumn::foot() {
+    if (m_foot) return m_foot;
+    auto* panel = new RolePanel(Role::Surface);
+    panel->setEdges(Qt::TopEdge);
+    m_foot = new QVBoxLayout(panel);
+    m_foot->setContentsMargins(px(14), px(8), px(14), px(10));
+    m_foot->setSpacing(px(6));
+    m_column->addWidget(panel);
+    return m_foot;
 }
 
 void EvidenceColumn::setVerdict(const QString& title, const QString& text, Tone tone) {

@@ -77,6 +77,9 @@ class EvidenceColumn : public QWidget {
     void setSections(const QVector<EvidenceSection>& sections);
     VerdictPanel* verdict() const { return m_verdict; }
     EvidenceList* list() const { return m_list; }
+    /// Where the deeds that follow go, under the list and never scrolled away; made when first
+    /// asked for.
+    QVBoxLayout* foot();
 
   Q_SIGNALS:
     void linkActivated(const QString& link);
@@ -84,6 +87,8 @@ class EvidenceColumn : public QWidget {
   private:
     VerdictPanel* m_verdict;
     EvidenceList* m_list;
+    QVBoxLayout* m_column;
+    QVBoxLayout* m_foot = nullptr;
 };
 
 }  // namespace bw

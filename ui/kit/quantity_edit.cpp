@@ -111,12 +111,14 @@ QuantityEdit::QuantityEdit(Dimension dimension, Unit unit, QWidget* parent)
 }
 
 void QuantityEdit::setUnit(Unit unit) {
+    if (unit == m_unit) return;  // a refused entry stays as typed
     m_unit = unit;
     setLabel(m_label);
     showValue();
 }
 
 void QuantityEdit::setDecimalMark(char mark) {
+    if (mark == m_mark) return;
     m_mark = mark;
     showValue();
 }
@@ -132,6 +134,14 @@ void QuantityEdit::setQuantity(std::optional<AnyQuantity> value, const QString& 
     m_typed = typed;
     if (m_line->hasFocus() && m_line->isModified()) return;
     if (changed || !hasProblem()) showValue();
+}
+
+bool QuantityEdit::isRefused() const {
+    return hasProblem() && m_line->isModified();
+}
+
+void QuantityEdit::forgetTyped() {
+    showValue();
 }
 
 void QuantityEdit::setBounds(std::optional<AnyQuantity> least, std::optional<AnyQuantity> most) {

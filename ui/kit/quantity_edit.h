@@ -76,6 +76,10 @@ class QuantityEdit : public QWidget {
 
     /// Whether an empty field means "unknown" (else it is a problem). Default true.
     void setOptional(bool optional) { m_optional = optional; }
+    /// Whether an entry stands there that was refused, with its reason.
+    bool isRefused() const;
+    /// Shows the value again in place of a refused entry: another record is in hand.
+    void forgetTyped();
     /// Least and most that a value may be, both allowed; nothing = no bound. Default: least 0.
     void setBounds(std::optional<AnyQuantity> least, std::optional<AnyQuantity> most);
     void setPlaceholder(const QString& text);

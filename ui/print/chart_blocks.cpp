@@ -265,8 +265,11 @@ class BarPicture {
         const SheetBar& bar = m_chart.bars[i];
         const double thick = m_step * 0.72;
         const double x = left(i) + (m_step - thick) / 2;
-        const double top = bar.value ? m_y(*bar.value) : m_plot.top();
-        const QRectF box(x, top, thick, m_plot.bottom() - top);
+        // From zero, up or down; from the foot of the picture where zero is not in it.
+        const double base = m_y(std::clamp(0.0, m_chart.from, m_chart.to));
+        const double end = bar.value ? m_y(*bar.value) : m_plot.top();
+        const double top = std::min(base, end);
+        const QRectF box(x, top, thick, std::max(std::abs(base - end), m_style.dots(0.1)));
         const double pen = std::min(m_style.dots(0.08), thick * 0.12);
         m_painter.setBrush(Qt::NoBrush);
         if (!bar.value) {

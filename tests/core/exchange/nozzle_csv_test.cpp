@@ -168,6 +168,17 @@ TEST(NozzleCsv, FlowsAtPressuresAreATable) {
     EXPECT_NEAR(in(nozzles[1].at->value, Unit::Bar), 2, 1e-12);
 }
 
+TEST(NozzleCsv, AFlowWhosePressureIsNotSaidIsRefused) {
+    std::vector<CsvColumn> columns = guessColumns({"name", "flow a", "flow b"});
+    columns[1].meaning = columns[2].meaning = NozzleColumn::FlowAt;
+    columns[1].at = make<Pressure>(2, Unit::Bar);
+    columns[2].at.reset();
+    const CsvPreview preview = previewNozzles("name,flow a,flow b\nA,0.98,1.39\n", columns, {});
+    ASSERT_EQ(preview.rows.size(), 1U);
+    ASSERT_FALSE(preview.rows[0].isGood());
+    EXPECT_EQ(preview.rows[0].problems[0].problem.code, "csv_flow_without_pressure");
+}
+
 TEST(NozzleCsv, BadRowsSayWhyAndLetTheRestIn) {
     const CsvPreview preview = previewNozzles(
         "name,flow,at,pressure_min,pressure_max,kind\n"

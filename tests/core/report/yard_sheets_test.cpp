@@ -56,6 +56,10 @@ TEST(YardSheets, ACatchTestSaysWhatToDoAndNamesTheOffOnes) {
     ASSERT_EQ(table->rows.size(), 2U);
     EXPECT_EQ(table->rows[1].cells[0], "5");
     EXPECT_EQ(table->rows[1].cells[1], "700");
+    const auto& last = std::get<SheetTable>(sheet.blocks.back().content);
+    EXPECT_EQ(last.rows.size(), 2U) << "all six nozzles, four across";
+    EXPECT_THAT(joined(sheet), HasSubstr("+12.7 % R")) << "890 mL in 30 s: 1.78 of 1.58 L/min";
+    EXPECT_THAT(joined(sheet), HasSubstr("C"));
     caught(record, 5, 795, true);
     EXPECT_THAT(joined(catchSheet(record, namedTrailed(), context())),
                 HasSubstr("1 to replace, 0 to clean"));
@@ -69,9 +73,10 @@ TEST(YardSheets, ATestNotBegunIsAListToFillIn) {
     EXPECT_FALSE(firstOf<SheetBarChart>(sheet.blocks));
     const auto* table = firstOf<SheetTable>(sheet.blocks);
     ASSERT_TRUE(table);
-    ASSERT_EQ(table->rows.size(), 3U);
-    EXPECT_EQ(table->rows[0].cells[0], "4");
-    EXPECT_EQ(table->rows[0].cells[1], "");
+    // Three nozzles, side by side, each with room for what is caught and caught again.
+    ASSERT_EQ(table->rows.size(), 1U);
+    EXPECT_EQ(table->rows[0].cells,
+              (std::vector<std::string>{"4", "", "", "5", "", "", "6", "", ""}));
     EXPECT_THAT(joined(sheet), HasSubstr("790 mL"));
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/window/advice.h"
+#include "core/window/window_ends.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -84,6 +85,14 @@ TEST(Advice, RestrictorGivesTheReasonThatFitsTheMachine) {
     m.restrictor.position = Sourced<RestrictorPosition>(RestrictorPosition::FullBore);
     EXPECT_TRUE(advice(m)->asksForWork);
     EXPECT_TRUE(says(*advice(m), "advice.valve_stands_full_bore"));
+    // The window that the other position gives is told with its numbers.
+    const auto ends = windowEnds(selfPropelled100(), lowDrift04(), j).value();
+    const auto stands = advice(m);
+    const auto there = std::find_if(stands->body.begin(), stands->body.end(),
+                                    [](const Fact& f) { return f.code == "advice.valve_there"; });
+    ASSERT_NE(there, stands->body.end());
+    EXPECT_EQ(there->arguments[0].value, ArgumentValue(anyQuantity(*ends.low)));
+    EXPECT_EQ(there->arguments[1].value, ArgumentValue(anyQuantity(*ends.high)));
 }
 
 TEST(Advice, OutsideSaysRateAndDose) {

@@ -13,6 +13,7 @@
 
 #include "core/exchange/demo_season.h"
 #include "core/report/plan_sheets.h"
+#include "core/report/yard_sheets.h"
 #include "tests/ui/print/pdf_tools.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/print/sheet_layout.h"
@@ -80,6 +81,27 @@ std::vector<PageChoice> everyPage() {
         for (const bool isLandscape : {false, true}) out.push_back({paper, isLandscape});
     }
     return out;
+}
+
+TEST_F(SheetPdf, AWholeCatchTestStandsOnOnePage) {
+    const auto& yard = sheets.demo.yard;
+    const auto whole = std::find_if(yard.begin(), yard.end(), [](const auto& stored) {
+        return stored.record.catchTest.scope == CatchScope::All;
+    });
+    ASSERT_NE(whole, yard.end());
+    const Machine& machine = sheets.demo.season.machines[1].machine;
+    YardRecord blank = whole->record;
+    blank.catchTest.catches.clear();
+    for (const Paper paper : {Paper::A4, Paper::Letter}) {
+        const QString path = save(catchSheet(whole->record, machine, contextOf(machine)), {paper});
+        EXPECT_EQ(pdfInfo(path, u"Pages"_s), u"1"_s);
+        expectHolds(path, "2 to replace");
+        expectHolds(path, "+12.0 % R");
+        expectHolds(path, "Not a spray record");
+        EXPECT_EQ(
+            pdfInfo(save(catchSheet(blank, machine, contextOf(machine)), {paper}), u"Pages"_s),
+            u"1"_s);
+    }
 }
 
 TEST_F(SheetPdf, CabCardsHoldEveryFigureOnOnePageAJob) {

@@ -155,7 +155,8 @@ void NozzleForm::bind(QuantityEdit* edit, const QString& name, const QString& wo
     });
     m_shows.push_back([this, edit, origin, field, name] {
         edit->setKnown(m_nozzle.*field);
-        edit->setProblem(m_locked ? QString() : problemAt(m_nozzle, name, m_style));
+        if (!edit->isRefused())
+            edit->setProblem(m_locked ? QString() : problemAt(m_nozzle, name, m_style));
         edit->setReadOnly(m_locked);
         origin->setVisible((m_nozzle.*field).has_value());
         if (m_nozzle.*field) origin->setCurrentData(int((m_nozzle.*field)->origin));
@@ -378,6 +379,11 @@ void NozzleForm::setNozzle(const Nozzle& nozzle, const NumberStyle& style, bool 
     m_tableLabel->setText(tr("Flow table, %1 %2").arg(unit, symbol(bandStyle(nozzle, style).flow)));
     for (auto* field : m_fields) field->setEnabled(!locked);
     for (const auto& show : m_shows) show();
+}
+
+void NozzleForm::forgetTyped() {
+    for (auto* edit : findChildren<QuantityEdit*>()) edit->forgetTyped();
+    for (auto* field : findChildren<TextField*>()) field->forgetTyped();
 }
 
 void NozzleForm::startNaming() {

@@ -29,8 +29,11 @@ class NozzleForm : public QWidget {
 
   public:
     explicit NozzleForm(const FarmSession& session, QWidget* parent = nullptr);
-    /// Shows a nozzle; `locked` (a size of the standard) cannot be edited.
+    /// Shows a nozzle; `locked` (a size of the standard) cannot be edited. Refused entries stay
+    /// beside their field.
     void setNozzle(const Nozzle& nozzle, const NumberStyle& style, bool locked);
+    /// Another nozzle is in hand: what was refused for the one before goes.
+    void forgetTyped();
     /// Puts the cursor into the name, its text selected: after adding a nozzle.
     void startNaming();
 

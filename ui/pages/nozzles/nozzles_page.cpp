@@ -184,6 +184,9 @@ void NozzlesPage::showChosen() {
     const bool own = m_chosen.id != 0;
     m_heading->setText(own ? qs(m_chosen.nozzle.name)
                            : tr("%1: a size, not a nozzle").arg(qs(m_chosen.nozzle.name)));
+    const auto inHand = std::pair(m_chosen.id, own ? std::string() : m_chosen.nozzle.name);
+    if (inHand != m_shown) m_form->forgetTyped();
+    m_shown = inHand;
     m_form->setNozzle(m_chosen.nozzle, session().currentStyle(), !own);
     showCurve(m_chosen.nozzle);
     showNotes(m_chosen.nozzle);

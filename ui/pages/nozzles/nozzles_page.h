@@ -58,6 +58,7 @@ class NozzlesPage : public Page {
     TextLabel* m_heading = nullptr;
     StoredNozzle m_chosen;
     bool m_hasChosen = false;
+    std::pair<RecordId, std::string> m_shown;  ///< the nozzle whose entries the form holds
 };
 
 }  // namespace bw

@@ -31,9 +31,14 @@ TextField::~TextField() {
 
 void TextField::setStored(const QString& text) {
     const bool untouched = m_line->text() == m_stored;
+    const bool isRefused = !untouched && text == m_stored && !problem().isEmpty();
     m_stored = text;
-    if (!untouched && m_line->hasFocus()) return;
-    m_line->setText(text);
+    if (isRefused || (!untouched && m_line->hasFocus())) return;
+    forgetTyped();
+}
+
+void TextField::forgetTyped() {
+    m_line->setText(m_stored);
     m_line->setCursorPosition(0);
     setProblem({});
 }

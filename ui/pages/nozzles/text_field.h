@@ -18,6 +18,8 @@ class TextField : public QWidget {
     QLineEdit* line() const { return m_line; }
     /// Shows the stored text, unless one is being edited.
     void setStored(const QString& text);
+    /// Shows the stored text again in place of a refused entry: another record is in hand.
+    void forgetTyped();
     /// Says what is wrong with the text being edited; empty: nothing.
     void setProblem(const QString& sentence);
     QString problem() const;

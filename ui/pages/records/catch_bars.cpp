@@ -6,7 +6,7 @@
 #include <cmath>
 #include <numeric>
 
-#include "ui/kit/hatch.h"
+#include "ui/kit/catch_drawing.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/pages/records/record_words.h"
 
@@ -15,7 +15,6 @@ namespace bw {
 using namespace Qt::StringLiterals;
 
 namespace {
-constexpr double kKerb = 1.5;        ///< % of height of the hatched kerb beyond a limit
 constexpr double kMostShown = 40.0;  ///< %; beyond it a bar runs out of the picture
 constexpr double kLeastShown = 12.0;
 }  // namespace
@@ -24,10 +23,7 @@ CatchBars::CatchBars(QWidget* parent) : ChartPanel(parent) {
     setObjectName(u"records.detail.bars"_s);
     setRoom(50, 20, 52, 46);
     setMinimumHeight(px(170));
-    setUnderlay([this](QPainter& p, const ChartMap& map) {
-        paintKerbs(p, map);
-        paintBars(p, map);
-    });
+    setUnderlay([this](QPainter& p, const ChartMap& map) { paintBars(p, map); });
     setFrame([this](QPainter& p, const ChartMap& map) { paintSections(p, map); });
 }
 
@@ -35,16 +31,12 @@ double CatchBars::off(double part) const {
     return std::clamp((part - 1) * 100, -kMostShown, kMostShown);
 }
 
-double CatchBars::partOf(const CaughtNozzle& nozzle) const {
-    return nozzle.ofNew.value_or(nozzle.ofMean);
-}
-
 ChartAxis CatchBars::yAxis() const {
-    double low = std::min(-kLeastShown / 2, off(m_low) - 3);
-    double high = std::max(kLeastShown, off(m_high) + 3);
-    for (const auto& nozzle : m_summary.nozzles) {
-        low = std::min(low, off(partOf(nozzle)) - 1);
-        high = std::max(high, off(partOf(nozzle)) + 1);
+    double low = std::min(-kLeastShown / 2, off(m_picture.low) - 3);
+    double high = std::max(kLeastShown, off(m_picture.high) + 3);
+    for (const double part : m_picture.nozzles) {
+        low = std::min(low, off(part) - 1);
+        high = std::max(high, off(part) + 1);
     }
     ChartAxis axis;
     axis.from = std::floor(low);
@@ -53,7 +45,7 @@ ChartAxis CatchBars::yAxis() const {
     for (double tick = std::ceil(axis.from / step) * step; tick <= axis.to; tick += step)
         axis.ticks.push_back(tick);
     axis.decimals = 0;
-    axis.title = m_summary.meanOfNew ? tr("% against a new one") : tr("% against the mean");
+    axis.title = m_picture.isOfNew ? tr("% against a new one") : tr("% against the mean");
     return axis;
 }
 
@@ -62,11 +54,7 @@ void CatchBars::setTest(const CatchTest& test, const CatchSummary& summary,
     m_test = test;
     m_summary = summary;
     m_style = style;
-    m_mean = summary.meanOfNew.value_or(1.0);
-    m_low = m_mean * (1 - test.limitOfMean);
-    // High against the mean or against a new one: the tighter of the two is the kerb.
-    m_high = m_mean * (1 + test.limitOfMean);
-    if (summary.meanOfNew) m_high = std::min(m_high, 1 + test.limitOfNew);
+    m_picture = catchPicture(summary, bare(test.newFlow), {test.limitOfMean, test.limitOfNew});
     ChartData data;
     data.name = tr("Catch of each nozzle across the boom");
     data.summary = meanWords(summary, style);
@@ -78,50 +66,24 @@ void CatchBars::setTest(const CatchTest& test, const CatchSummary& summary,
     ChartCurve values;
     values.name = data.y.title;
     values.isVisible = false;
-    for (const auto& nozzle : summary.nozzles)
-        values.points.emplace_back(nozzle.nozzle, (partOf(nozzle) - 1) * 100);
+    for (std::size_t i = 0; i < summary.nozzles.size(); ++i)
+        values.points.emplace_back(summary.nozzles[i].nozzle, (m_picture.nozzles[i] - 1) * 100);
     data.curves.push_back(std::move(values));
     setData(std::move(data));
     setAccessibleDescription(meanWords(summary, style));
 }
 
-void CatchBars::paintKerbs(QPainter& painter, const ChartMap& map) const {
-    const double low = off(m_low), high = off(m_high);
-    const auto kerb = [&](double from, double to, Hatch hatch, double line) {
-        paintHatch(painter, map.rows(from, to), hatch, map.color(Role::Limit),
-                   map.color(Role::LimitTint), map.px(7));
-        painter.setPen(QPen(map.color(Role::Limit), map.px(1.4)));
-        painter.drawLine(QPointF(map.plot().left(), map.y(line)),
-                         QPointF(map.plot().right(), map.y(line)));
-    };
-    kerb(low - kKerb, low, Hatch::Rising, low);
-    kerb(high, high + kKerb, Hatch::Falling, high);
-}
-
 void CatchBars::paintBars(QPainter& painter, const ChartMap& map) const {
+    paintCatchLimits(painter, map, off(m_picture.low), off(m_picture.high));
     // A sample of a wide boom leaves room: its bars may be broader than a nozzle's place.
     const double half = std::max(0.36, map.valueX(map.px(1.5)) - map.valueX(0));
-    for (const auto& nozzle : m_summary.nozzles) {
-        const double value = off(partOf(nozzle));
-        QRectF bar = map.box(nozzle.nozzle - half, nozzle.nozzle + half, std::min(0.0, value),
-                             std::max(0.0, value));
-        if (bar.height() < map.px(2)) bar.setHeight(map.px(2));
-        if (nozzle.verdict == CatchVerdict::Good) {
-            painter.fillRect(bar, map.color(Role::Measured));
-            continue;
-        }
-        paintHatch(painter, bar, value < 0 ? Hatch::Rising : Hatch::Falling,
-                   map.color(Role::Raised), map.color(Role::Limit), map.px(5));
-        painter.setPen(QPen(map.color(Role::Limit), map.px(1.2)));
-        painter.setBrush(Qt::NoBrush);
-        painter.drawRect(bar);
+    for (std::size_t i = 0; i < m_summary.nozzles.size(); ++i) {
+        const CaughtNozzle& nozzle = m_summary.nozzles[i];
+        paintCatchBar(painter, map, nozzle.nozzle, half, off(m_picture.nozzles[i]),
+                      nozzle.verdict != CatchVerdict::Good);
     }
-    painter.setPen(QPen(map.color(Role::Ink), map.px(1.3)));
-    painter.drawLine(QPointF(map.plot().left(), map.y(0)), QPointF(map.plot().right(), map.y(0)));
-    if (!m_summary.meanOfNew) return;
-    painter.setPen(QPen(map.color(Role::Ink), map.px(1.3), Qt::DashLine));
-    painter.drawLine(QPointF(map.plot().left(), map.y(off(m_mean))),
-                     QPointF(map.plot().right(), map.y(off(m_mean))));
+    paintCatchLines(painter, map,
+                    m_picture.isOfNew ? std::optional(off(m_picture.mean)) : std::nullopt);
 }
 
 void CatchBars::paintSections(QPainter& painter, const ChartMap& map) const {
@@ -153,10 +115,10 @@ void CatchBars::paintSections(QPainter& painter, const ChartMap& map) const {
         painter.drawText(QRectF(map.plot().right() + map.px(4), y - line / 2, map.px(50), line),
                          Qt::AlignLeft | Qt::AlignVCenter, text);
     };
-    word(off(m_high), tr("replace"), Role::Limit);
-    word(off(m_low), tr("clean"), Role::Limit);
-    word(0, m_summary.meanOfNew ? tr("new") : tr("mean"), Role::Ink);
-    if (m_summary.meanOfNew) word(off(m_mean), tr("mean"), Role::Ink);
+    word(off(m_picture.high), tr("replace"), Role::Limit);
+    word(off(m_picture.low), tr("clean"), Role::Limit);
+    word(0, m_picture.isOfNew ? tr("new") : tr("mean"), Role::Ink);
+    if (m_picture.isOfNew) word(off(m_picture.mean), tr("mean"), Role::Ink);
 }
 
 }  // namespace bw

@@ -5,7 +5,7 @@
 
 #include "core/model/yard_record.h"
 #include "core/units/format.h"
-#include "core/yard/catch_test.h"
+#include "core/yard/catch_picture.h"
 #include "ui/kit/chart_panel.h"
 
 namespace bw {
@@ -21,18 +21,14 @@ class CatchBars : public ChartPanel {
 
   private:
     double off(double part) const;
-    double partOf(const CaughtNozzle& nozzle) const;
     ChartAxis yAxis() const;
-    void paintKerbs(QPainter& painter, const ChartMap& map) const;
     void paintBars(QPainter& painter, const ChartMap& map) const;
     void paintSections(QPainter& painter, const ChartMap& map) const;
 
     CatchTest m_test;
     CatchSummary m_summary;
     NumberStyle m_style;
-    double m_low = 0.95;  ///< limits, part of the base
-    double m_high = 1.10;
-    double m_mean = 1.0;
+    CatchPicture m_picture;
 };
 
 }  // namespace bw

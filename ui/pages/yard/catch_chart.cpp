@@ -7,7 +7,7 @@
 #include <cmath>
 #include <numeric>
 
-#include "ui/kit/hatch.h"
+#include "ui/kit/catch_drawing.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/pages/yard/yard_words.h"
 
@@ -17,7 +17,6 @@ using namespace Qt::StringLiterals;
 
 namespace {
 
-constexpr double kKerb = 1.3;        ///< % of height of the hatched kerb beyond a limit
 constexpr double kMostShown = 40.0;  ///< %; beyond it a bar runs out of the picture
 constexpr double kLeastShown = 12.0;
 
@@ -91,16 +90,7 @@ void CatchChart::setView(View view, const QString& summary) {
 }
 
 void CatchChart::paintLimits(QPainter& painter, const ChartMap& map) const {
-    const double low = off(m_view.picture.low), high = off(m_view.picture.high);
-    const auto kerb = [&](double from, double to, Hatch hatch, double line) {
-        paintHatch(painter, map.rows(from, to), hatch, map.color(Role::Limit),
-                   map.color(Role::LimitTint), map.px(7));
-        painter.setPen(QPen(map.color(Role::Limit), map.px(1.4)));
-        painter.drawLine(QPointF(map.plot().left(), map.y(line)),
-                         QPointF(map.plot().right(), map.y(line)));
-    };
-    kerb(low - kKerb, low, Hatch::Rising, low);
-    kerb(high, high + kKerb, Hatch::Falling, high);
+    paintCatchLimits(painter, map, off(m_view.picture.low), off(m_view.picture.high));
 }
 
 void CatchChart::paintOpen(QPainter& painter, const ChartMap& map) const {
@@ -122,30 +112,14 @@ void CatchChart::paintBars(QPainter& painter, const ChartMap& map) const {
     if (!m_view.summary) return;
     for (std::size_t i = 0; i < m_view.summary->nozzles.size(); ++i) {
         const CaughtNozzle& nozzle = m_view.summary->nozzles[i];
-        const double value = off(m_view.picture.nozzles[i]);
-        QRectF bar = map.box(nozzle.nozzle - 0.34, nozzle.nozzle + 0.34, std::min(0.0, value),
-                             std::max(0.0, value));
-        if (bar.height() < map.px(2)) bar.setHeight(map.px(2));
-        if (!isOff(nozzle)) {
-            painter.fillRect(bar, map.color(Role::Measured));
-            continue;
-        }
-        const Hatch hatch = value < 0 ? Hatch::Rising : Hatch::Falling;
-        paintHatch(painter, bar, hatch, map.color(Role::Raised), map.color(Role::Limit), map.px(5));
-        painter.setPen(QPen(map.color(Role::Limit), map.px(1.2)));
-        painter.setBrush(Qt::NoBrush);
-        painter.drawRect(bar);
+        paintCatchBar(painter, map, nozzle.nozzle, 0.34, off(m_view.picture.nozzles[i]),
+                      isOff(nozzle));
     }
 }
 
 void CatchChart::paintLines(QPainter& painter, const ChartMap& map) const {
-    const QRectF plot = map.plot();
-    const auto line = [&](double y, Qt::PenStyle style) {
-        painter.setPen(QPen(map.color(Role::Ink), map.px(1.3), style));
-        painter.drawLine(QPointF(plot.left(), map.y(y)), QPointF(plot.right(), map.y(y)));
-    };
-    line(0, Qt::SolidLine);
-    if (m_view.summary && m_view.picture.isOfNew) line(off(m_view.picture.mean), Qt::DashLine);
+    const bool hasMean = m_view.summary && m_view.picture.isOfNew;
+    paintCatchLines(painter, map, hasMean ? std::optional(off(m_view.picture.mean)) : std::nullopt);
 }
 
 /// "17: +12.5 %, replace" at its bar; those that would lie over another name give their number

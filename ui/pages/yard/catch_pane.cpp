@@ -22,7 +22,6 @@
 #include "ui/pages/yard/catch_table.h"
 #include "ui/pages/yard/catch_walk.h"
 #include "ui/pages/yard/catch_watch.h"
-#include "ui/pages/yard/result_column.h"
 #include "ui/pages/yard/yard_words.h"
 #include "ui/undo/farm_session.h"
 
@@ -60,7 +59,7 @@ CatchPane::CatchPane(FarmSession& session, QWidget* parent)
       m_tableButton(new IconButton(tr("Table of all nozzles"), u"table"_s)),
       m_setupCautions(new CautionBox),
       m_cautions(new CautionBox),
-      m_result(new ResultColumn),
+      m_result(new EvidenceColumn),
       m_again(new Button({}, u"back"_s)),
       m_back(new Button(tr("Take back"), u"back"_s)),
       m_finish(new Button(tr("Finish"), u"check"_s, Button::Kind::Primary)),

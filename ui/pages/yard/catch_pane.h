@@ -23,7 +23,7 @@ class CautionBox;
 class DataTable;
 class FarmSession;
 class IconButton;
-class ResultColumn;
+class EvidenceColumn;
 class TextLabel;
 
 /// The catch test: set up, then nozzle by nozzle, number and Enter, until all are in. Each catch is
@@ -108,7 +108,7 @@ class CatchPane : public QWidget {
     IconButton* m_tableButton;
     CautionBox* m_setupCautions;
     CautionBox* m_cautions;
-    ResultColumn* m_result;
+    EvidenceColumn* m_result;
     Button* m_again;
     Button* m_back;
     Button* m_finish;

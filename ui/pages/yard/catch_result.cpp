@@ -8,6 +8,7 @@
 #include "core/yard/catch_record.h"
 #include "ui/kit/buttons.h"
 #include "ui/kit/data_table.h"
+#include "ui/kit/evidence.h"
 #include "ui/kit/messages.h"
 #include "ui/kit/metrics.h"
 #include "ui/kit/quantity_format.h"
@@ -16,7 +17,6 @@
 #include "ui/pages/yard/catch_setup.h"
 #include "ui/pages/yard/catch_table.h"
 #include "ui/pages/yard/catch_walk.h"
-#include "ui/pages/yard/result_column.h"
 #include "ui/pages/yard/yard_words.h"
 #include "ui/undo/farm_session.h"
 

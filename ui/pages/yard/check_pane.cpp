@@ -12,7 +12,6 @@
 #include "ui/kit/metrics.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/pages/yard/reading_form.h"
-#include "ui/pages/yard/result_column.h"
 #include "ui/pages/yard/yard_words.h"
 #include "ui/undo/farm_session.h"
 
@@ -40,7 +39,7 @@ CheckPane::CheckPane(FarmSession& session, QWidget* parent)
       m_last(new TextLabel({}, TextSize::Small, Role::Quiet)),
       m_form(new ReadingForm),
       m_scroll(new QScrollArea),
-      m_result(new ResultColumn),
+      m_result(new EvidenceColumn),
       m_write(new Button(tr("Write into the profile as measured"), {}, Button::Kind::Primary)),
       m_finish(new Button(tr("Finish and keep"), u"check"_s)),
       m_again(new Button(tr("Start again"), u"back"_s)),

@@ -19,7 +19,7 @@ class Button;
 class CautionBox;
 class FarmSession;
 class ReadingForm;
-class ResultColumn;
+class EvidenceColumn;
 class TextLabel;
 
 /// One yard check: cautions, what to do, what to read; at the right the sum as it grows and what
@@ -89,7 +89,7 @@ class CheckPane : public QWidget {
     TextLabel* m_last;
     ReadingForm* m_form;
     QScrollArea* m_scroll;
-    ResultColumn* m_result;
+    EvidenceColumn* m_result;
     Button* m_write;
     Button* m_finish;
     Button* m_again;

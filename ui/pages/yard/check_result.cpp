@@ -7,12 +7,12 @@
 #include <algorithm>
 
 #include "ui/kit/buttons.h"
+#include "ui/kit/evidence.h"
 #include "ui/kit/messages.h"
 #include "ui/kit/metrics.h"
 #include "ui/kit/quantity_format.h"
 #include "ui/pages/yard/check_pane.h"
 #include "ui/pages/yard/reading_form.h"
-#include "ui/pages/yard/result_column.h"
 #include "ui/pages/yard/yard_words.h"
 #include "ui/undo/farm_session.h"
 

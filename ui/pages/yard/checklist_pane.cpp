@@ -12,7 +12,6 @@
 #include "ui/kit/messages.h"
 #include "ui/kit/metrics.h"
 #include "ui/kit/quantity_format.h"
-#include "ui/pages/yard/result_column.h"
 #include "ui/pages/yard/yard_words.h"
 #include "ui/undo/farm_session.h"
 
@@ -93,7 +92,7 @@ ChecklistPane::ChecklistPane(FarmSession& session, QWidget* parent)
     : QWidget(parent),
       m_session(session),
       m_phase(new SegmentedButtons),
-      m_result(new ResultColumn),
+      m_result(new EvidenceColumn),
       m_finish(new Button(tr("Close this list and keep it"), u"check"_s)),
       m_note(new TextLabel({}, TextSize::Small, Role::Quiet)) {
     auto* row = new QHBoxLayout(this);

@@ -16,7 +16,7 @@ namespace bw {
 
 class Button;
 class FarmSession;
-class ResultColumn;
+class EvidenceColumn;
 class SegmentedButtons;
 class TextLabel;
 
@@ -81,7 +81,7 @@ class ChecklistPane : public QWidget {
     SegmentedButtons* m_phase;
     QWidget* m_body = nullptr;
     QVBoxLayout* m_column = nullptr;
-    ResultColumn* m_result;
+    EvidenceColumn* m_result;
     Button* m_finish;
     TextLabel* m_note;
 };
