@@ -20,6 +20,7 @@
 #include "app/farm_files.h"
 #include "app/page_list.h"
 #include "tests/support/builders.h"
+#include "tests/ui/typing.h"
 #include "ui/kit/chart_panel.h"
 #include "ui/kit/prompts.h"
 #include "ui/shell/main_window.h"
@@ -92,22 +93,10 @@ class RecordsTest : public testing::Test {
         key(Qt::Key_8, Qt::ControlModifier);
         ASSERT_EQ(window->currentPageId(), u"records"_s);
     }
-    static void settle() {
-        for (int i = 0; i < 6; ++i) {
-            QApplication::sendPostedEvents();
-            QApplication::processEvents();
-        }
-    }
     void key(Qt::Key which, Qt::KeyboardModifiers with = Qt::NoModifier) {
-        QWidget* focus = QApplication::focusWidget();
-        QTest::keyClick(focus ? focus : window.get(), which, with);
-        settle();
+        keyTo(window.get(), which, with);
     }
-    void type(const char* text) {
-        ASSERT_TRUE(QApplication::focusWidget());
-        QTest::keyClicks(QApplication::focusWidget(), QString::fromUtf8(text));
-        settle();
-    }
+    void type(const char* text) { typeText(text); }
     void search(const char* text) {
         key(Qt::Key_F, Qt::ControlModifier);
         ASSERT_EQ(QApplication::focusWidget()->objectName(), u"records.filter.search"_s);

@@ -17,6 +17,7 @@
 #include "app/farm_files.h"
 #include "app/page_list.h"
 #include "core/store/farm_file.h"
+#include "tests/ui/typing.h"
 #include "ui/kit/messages.h"
 #include "ui/kit/prompts.h"
 #include "ui/shell/main_window.h"
@@ -47,23 +48,11 @@ class FaultFinderTest : public testing::Test {
         ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
     }
     void openDemo() { open(files.openDemo()); }
-    static void settle() {
-        for (int i = 0; i < 6; ++i) {
-            QApplication::sendPostedEvents();
-            QApplication::processEvents();
-        }
-    }
     /// A key to whatever has the focus.
     void key(Qt::Key which, Qt::KeyboardModifiers with = Qt::NoModifier) {
-        QWidget* focus = QApplication::focusWidget();
-        QTest::keyClick(focus ? focus : window.get(), which, with);
-        settle();
+        keyTo(window.get(), which, with);
     }
-    void type(const char* text) {
-        ASSERT_TRUE(QApplication::focusWidget());
-        QTest::keyClicks(QApplication::focusWidget(), QString::fromUtf8(text));
-        settle();
-    }
+    void type(const char* text) { typeText(text); }
     void enter(const char* text) {
         type(text);
         key(Qt::Key_Return);

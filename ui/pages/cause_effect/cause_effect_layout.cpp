@@ -10,6 +10,7 @@
 #include "ui/kit/cautions.h"
 #include "ui/kit/chips.h"
 #include "ui/kit/circuit_view.h"
+#include "ui/kit/header_choice.h"
 #include "ui/kit/messages.h"
 #include "ui/kit/metrics.h"
 #include "ui/pages/cause_effect/cause_effect_page.h"
@@ -50,20 +51,9 @@ void CauseEffectPage::buildHeader() {
     auto* row = new QHBoxLayout(m_tools);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(px(12));
-    const auto choice = [&](const QString& name, const QString& caption, int width) {
-        auto* box = new ChoiceBox;
-        box->setObjectName(u"causeEffect.header."_s + name);
-        box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-        box->setMinimumContentsLength(8);
-        box->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-        QWidget* whole = captioned(caption, box);
-        whole->setMaximumWidth(px(width));
-        row->addWidget(whole, width);
-        return box;
-    };
-    m_machines = choice(u"machine"_s, tr("Machine"), 215);
-    m_jobs = choice(u"job"_s, tr("Job"), 280);
-    m_nozzles = choice(u"nozzle"_s, tr("Nozzle"), 300);
+    m_machines = addHeaderChoice(*row, u"causeEffect.header.machine"_s, tr("Machine"), 215);
+    m_jobs = addHeaderChoice(*row, u"causeEffect.header.job"_s, tr("Job"), 280);
+    m_nozzles = addHeaderChoice(*row, u"causeEffect.header.nozzle"_s, tr("Nozzle"), 300);
     m_nozzles->setIconSize(nozzleChipSize(u"0067"_s).toSize());
     row->addStretch(1);
     connect(m_machines, &QComboBox::activated, this, [this](int index) {

@@ -10,6 +10,7 @@
 #include "ui/kit/chips.h"
 #include "ui/kit/data_table.h"
 #include "ui/kit/evidence.h"
+#include "ui/kit/header_choice.h"
 #include "ui/kit/messages.h"
 #include "ui/kit/span_bar.h"
 #include "ui/pages/speed_window/boom_view.h"
@@ -32,20 +33,9 @@ void SpeedWindowPage::buildHeader() {
     auto* row = new QHBoxLayout(m_tools);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(px(12));
-    const auto choice = [&](const QString& name, const QString& caption, int width) {
-        auto* box = new ChoiceBox;
-        box->setObjectName(u"speedWindow.header."_s + name);
-        box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-        box->setMinimumContentsLength(8);
-        box->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-        QWidget* whole = captioned(caption, box);
-        whole->setMaximumWidth(px(width));
-        row->addWidget(whole, width);
-        return box;
-    };
-    m_machines = choice(u"machine"_s, tr("Machine"), 215);
-    m_jobs = choice(u"job"_s, tr("Job"), 280);
-    m_nozzleBox = choice(u"nozzle"_s, tr("Nozzle in hand"), 300);
+    m_machines = addHeaderChoice(*row, u"speedWindow.header.machine"_s, tr("Machine"), 215);
+    m_jobs = addHeaderChoice(*row, u"speedWindow.header.job"_s, tr("Job"), 280);
+    m_nozzleBox = addHeaderChoice(*row, u"speedWindow.header.nozzle"_s, tr("Nozzle in hand"), 300);
     m_nozzleBox->setIconSize(nozzleChipSize(u"0067"_s).toSize());
     m_candidateButton = new Button(tr("Candidate"), u"plus"_s);
     m_candidateButton->setObjectName(u"speedWindow.header.candidates"_s);
